@@ -1,0 +1,6 @@
+var builder = WebApplication.CreateBuilder(args);
+builder.Services.AddOpenApi();
+var app = builder.Build();
+app.MapOpenApi();
+app.MapGet("/healthz", () => "ok");
+app.Run();
