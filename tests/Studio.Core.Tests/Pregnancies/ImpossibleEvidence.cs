@@ -117,6 +117,7 @@ public class ImpossibleEvidence
             (refusal.Kind, refusal.Code, refusal.Field)
         );
         Assert.EndsWith(".", refusal.Message, StringComparison.Ordinal);
+        Assert.False(char.IsLower(refusal.Message[0]), refusal.Message);
     }
 
     public static IEnumerable<TheoryDataRow<DatingEvidence>> Accepted() =>
