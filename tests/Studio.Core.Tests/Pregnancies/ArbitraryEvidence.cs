@@ -6,6 +6,9 @@ namespace Studio.Core.Tests.Pregnancies;
 /// <summary>Statements about dating that hold whatever is entered.</summary>
 public class ArbitraryEvidence
 {
+    // The default hundred would seldom meet the rare combinations.
+    private const int Many = 5000;
+
     // Mostly dates that can meet in one pregnancy, sometimes the ends of the calendar.
     private static readonly Gen<LocalDate> AnyDay = Gen.Frequency(
         (20, Gen.Int[0, 500].Select(days => new LocalDate(2023, 11, 1).PlusDays(days))),
@@ -79,10 +82,13 @@ public class ArbitraryEvidence
 
     [Fact]
     public void Is_answered_or_refused_by_field_and_never_throws() =>
-        Anything.Sample(evidence =>
-            Dating.Reckon(evidence).TryGet(out var due, out var refusal)
-                ? due.Explanation.Length > 0
-                : refusal is { Kind: RefusalKind.Invalid, Field.Length: > 0, Message.Length: > 0 }
+        Anything.Sample(
+            evidence =>
+                Dating.Reckon(evidence).TryGet(out var due, out var refusal)
+                    ? due.Explanation.Length > 0
+                    : refusal
+                        is { Kind: RefusalKind.Invalid, Field.Length: > 0, Message.Length: > 0 },
+            iter: Many
         );
 
     [Fact]
@@ -107,8 +113,8 @@ public class ArbitraryEvidence
     [Fact]
     public void Counts_the_same_in_whatever_order_the_scans_were_entered()
     {
-        PeriodAndScans.Sample(Same);
-        Anything.Sample(Same);
+        PeriodAndScans.Sample(Same, iter: Many);
+        Anything.Sample(Same, iter: Many);
 
         static bool Same(DatingEvidence evidence) =>
             Dating.Reckon(evidence)
@@ -117,17 +123,20 @@ public class ArbitraryEvidence
 
     [Fact]
     public void Is_never_moved_by_a_later_scan() =>
-        PeriodAndScans.Sample(evidence =>
-        {
-            var first = evidence.Scans.MinBy(scan => scan.On)!;
-            if (
-                evidence.Scans.Count(scan => scan.On == first.On) > 1
-                || !Dating.Reckon(evidence).TryGet(out var due, out _)
-            )
-                return true;
-            var alone = (evidence with { Scans = [first] }).Reckoned();
-            return (due.On, due.Basis) == (alone.On, alone.Basis);
-        });
+        PeriodAndScans.Sample(
+            evidence =>
+            {
+                var first = evidence.Scans.MinBy(scan => scan.On)!;
+                if (
+                    evidence.Scans.Count(scan => scan.On == first.On) > 1
+                    || !Dating.Reckon(evidence).TryGet(out var due, out _)
+                )
+                    return true;
+                var alone = (evidence with { Scans = [first] }).Reckoned();
+                return (due.On, due.Basis) == (alone.On, alone.Basis);
+            },
+            iter: Many
+        );
 
     [Fact]
     public void Is_not_moved_by_a_difference_equal_to_the_threshold_and_is_by_one_day_more() =>
@@ -154,7 +163,8 @@ public class ArbitraryEvidence
                         }
                             .Reckoned()
                             .Basis;
-                }
+                },
+                iter: Many
             );
 
     [Fact]
@@ -174,7 +184,8 @@ public class ArbitraryEvidence
                             due.On == transfer.On.PlusDays(266 - embryo)
                             && due.Basis == DatingBasis.Transfer
                         );
-                }
+                },
+                iter: Many
             );
 
     [Fact]
@@ -184,7 +195,8 @@ public class ArbitraryEvidence
             .Sample(
                 (day, due) =>
                     GestationalAge.On(day.PlusDays(1), due).Days
-                    == GestationalAge.On(day, due).Days + 1
+                    == GestationalAge.On(day, due).Days + 1,
+                iter: Many
             );
 
     [Fact]
@@ -203,7 +215,8 @@ public class ArbitraryEvidence
                                 .On
                         )
                         .Expected()
-                        .Days == age
+                        .Days == age,
+                iter: Many
             );
 
     [Fact]
@@ -212,15 +225,18 @@ public class ArbitraryEvidence
             .Sample(
                 (day, due) =>
                     Dating.AgeOn(day, due).TryGet(out var age, out _)
-                    == GestationalAge.On(day, due).Days is >= 0 and <= 308
+                    == GestationalAge.On(day, due).Days is >= 0 and <= 308,
+                iter: Many
             );
 
     [Fact]
     public void Has_ages_that_are_read_as_they_are_written() =>
         Gen.Int[0, 699]
-            .Sample(days =>
-                GestationalAge.TryParse(new GestationalAge(days).ToString(), out var age)
-                && age.Days == days
+            .Sample(
+                days =>
+                    GestationalAge.TryParse(new GestationalAge(days).ToString(), out var age)
+                    && age.Days == days,
+                iter: Many
             );
 
     private static Gen<T?> Maybe<T>(Gen<T> gen)

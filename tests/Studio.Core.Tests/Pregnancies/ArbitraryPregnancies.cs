@@ -6,6 +6,9 @@ namespace Studio.Core.Tests.Pregnancies;
 /// <summary>Statements about stages that hold in every pregnancy and with every set of boundaries.</summary>
 public class ArbitraryPregnancies
 {
+    // The default hundred would seldom meet the rare combinations.
+    private const int Many = 5000;
+
     private static readonly LocalDate Start = new(2024, 1, 1);
 
     private static readonly Gen<LocalDate> AnyDay = Gen.Frequency(
@@ -83,7 +86,8 @@ public class ArbitraryPregnancies
                         ? covering.Single() == situation.Stage
                         : (situation.Stage, situation.Age, situation.DaysSinceBirth)
                             == (null, null, null);
-                }
+                },
+                iter: Many
             );
 
     [Fact]
@@ -96,7 +100,8 @@ public class ArbitraryPregnancies
                         .SingleOrDefault(band =>
                             band.From <= day && (band.To is null || day <= band.To)
                         )
-                        ?.Stage == scheme.On(pregnancy, day).Stage
+                        ?.Stage == scheme.On(pregnancy, day).Stage,
+                iter: Many
             );
 
     [Fact]
@@ -108,7 +113,8 @@ public class ArbitraryPregnancies
                     var bands = scheme.Bands(pregnancy);
                     return bands.All(band => band.To is null || band.From <= band.To)
                         && bands.Zip(bands.Skip(1)).All(pair => pair.First.To < pair.Second.From);
-                }
+                },
+                iter: Many
             );
 
     [Fact]
@@ -117,7 +123,8 @@ public class ArbitraryPregnancies
             .Sample(
                 (scheme, pregnancy, day) =>
                     scheme.Next(pregnancy, day) is not { } next
-                    || (next.From > day && scheme.On(pregnancy, next.From).Stage == next.Stage)
+                    || (next.From > day && scheme.On(pregnancy, next.From).Stage == next.Stage),
+                iter: Many
             );
 
     [Fact]
@@ -133,7 +140,8 @@ public class ArbitraryPregnancies
                             && pregnancy.BornOn is null
                             && pregnancy.EndedOn is null
                         );
-                }
+                },
+                iter: Many
             );
 
     [Fact]
@@ -143,6 +151,7 @@ public class ArbitraryPregnancies
                 (pregnancy, day) =>
                     !(pregnancy.EndedOn <= day)
                     || Given.Stages.On(pregnancy, day)
-                        == new Situation { On = day, Phase = Phase.Ended }
+                        == new Situation { On = day, Phase = Phase.Ended },
+                iter: Many
             );
 }

@@ -152,6 +152,12 @@ public class SituationOnADate
         Assert.Equal((false, true), (situation.MayHaveGivenBirth, situation.PastPostterm));
     }
 
+    [Fact]
+    public void Before_a_recorded_loss_no_birth_may_have_happened() =>
+        Assert.False(
+            Given.Stages.On(Expecting with { EndedOn = Due }, Due.PlusDays(-1)).MayHaveGivenBirth
+        );
+
     [Theory]
     [InlineData(139, null, "19w 6d")]
     [InlineData(140, "preterm", "20w 0d, the usual US reporting limit (from memory)")]
