@@ -171,7 +171,14 @@ public class PublishedDatingRules
         var differences = Enumerable
             .Range(0, 4 * 365)
             .Select(day => new LocalDate(2023, 1, 1).PlusDays(day))
-            .Select(first => DaysBetween(new DatingEvidence { LastPeriod = new(first) }.Reckoned().On, calendarForm(first)))
+            .Select(first =>
+                DaysBetween(
+                    new DatingEvidence { LastPeriod = new(first) }
+                        .Reckoned()
+                        .On,
+                    calendarForm(first)
+                )
+            )
             .ToList();
         return (differences.Min(), differences.Max());
     }
