@@ -44,7 +44,7 @@ public static class Reference
     public static ReferenceRow Row(this IReadOnlyList<ReferenceRow> rows, string id) =>
         rows.Single(row => row.Id == id);
 
-    private static List<ReferenceRow> Read(string file)
+    internal static List<ReferenceRow> Read(string file)
     {
         using var reader = CsvReader.Create(
             File.OpenText(Path.Combine(AppContext.BaseDirectory, "reference", file)),
