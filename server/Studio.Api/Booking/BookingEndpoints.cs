@@ -5,7 +5,6 @@ using Studio.Api.Accounts;
 using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Http;
-using Studio.Api.Rosters;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
 using Studio.Core;

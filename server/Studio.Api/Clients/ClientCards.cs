@@ -1,7 +1,6 @@
 using NodaTime;
 using Studio.Api.Booking;
 using Studio.Api.Data;
-using Studio.Api.Http;
 using Studio.Api.Pregnancies;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
@@ -93,11 +92,11 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
             standing.ValidUntil,
             standing.Status switch
             {
-                ClearanceStatus.Valid => $"Letter valid until {Words.Day(standing.ValidUntil!.Value)}.",
-                ClearanceStatus.EndsSoon => $"Letter ends on {Words.Day(standing.ValidUntil!.Value)}; a new one is needed soon.",
+                ClearanceStatus.Valid => $"Letter valid until {Wording.Date(standing.ValidUntil!.Value)}.",
+                ClearanceStatus.EndsSoon => $"Letter ends on {Wording.Date(standing.ValidUntil!.Value)}; a new one is needed soon.",
                 ClearanceStatus.Expired when standing.EndedByBirth =>
                     "The letter ended with the birth; a postnatal one is needed.",
-                ClearanceStatus.Expired => $"Letter ended on {Words.Day(standing.ValidUntil!.Value)}; a new one is needed.",
+                ClearanceStatus.Expired => $"Letter ended on {Wording.Date(standing.ValidUntil!.Value)}; a new one is needed.",
                 ClearanceStatus.None => policies.ClearanceForEveryone
                     ? "No clearance letter yet; one is needed before the first class."
                     : "No clearance letter.",
@@ -114,8 +113,8 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
             on,
             status switch
             {
-                ScreeningStatus.Current => $"Health questions answered on {Words.Day(on!.Value)}.",
-                ScreeningStatus.Due => $"Health questions were answered on {Words.Day(on!.Value)}; they are due again.",
+                ScreeningStatus.Current => $"Health questions answered on {Wording.Date(on!.Value)}.",
+                ScreeningStatus.Due => $"Health questions were answered on {Wording.Date(on!.Value)}; they are due again.",
                 ScreeningStatus.None => "Health questions not answered yet.",
             }
         );
@@ -144,7 +143,7 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
                     "letter",
                     toHer ? clearance.Status switch
                     {
-                        ClearanceStatus.EndsSoon => $"Your clinician's letter ends on {Words.Day(clearance.ValidUntil!.Value)}. A new one keeps your place in class.",
+                        ClearanceStatus.EndsSoon => $"Your clinician's letter ends on {Wording.Date(clearance.ValidUntil!.Value)}. A new one keeps your place in class.",
                         ClearanceStatus.Valid or ClearanceStatus.Expired or ClearanceStatus.None => "Please bring a letter from your midwife or doctor that says you may exercise.",
                     } : clearance.Says,
                     clearance.Status == ClearanceStatus.EndsSoon ? clearance.ValidUntil : null

@@ -5,7 +5,6 @@ using Studio.Api.Data;
 using Studio.Api.Http;
 using Studio.Api.Jobs;
 using Studio.Api.Rosters;
-using Studio.Core;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
 using Studio.Core.Clients;

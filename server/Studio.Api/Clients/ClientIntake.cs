@@ -11,7 +11,7 @@ namespace Studio.Api.Clients;
 public sealed class ClientIntake(IClock clock)
 {
     /// <summary>Adds a client and what is known of her dates; the caller commits.</summary>
-    public async Task<Answer<long>> AddAsync(Write write, NewClient request, long? by)
+    public async Task<Answer<long>> AddAsync(Write write, NewClient request, long? by, LocalDate? endedOn = null)
     {
         var now = clock.GetCurrentInstant();
         var row = Contact(request, new ClientRow { HomeLocationId = request.HomeLocationId });
@@ -26,13 +26,13 @@ public sealed class ClientIntake(IClock clock)
         if (await ClientStore.EmailTakenAsync(write, row.Email, 0))
             return ClientRefusals.EmailTaken;
         var today = now.InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
-        if (!Reckon(request, today).TryGet(out var dates, out refusal))
+        if (!Reckon(request, endedOn ?? today).TryGet(out var dates, out refusal))
             return refusal;
 
         var id = await ClientStore.AddAsync(write, row, now);
         if (dates.Pregnancy is { } pregnancy)
         {
-            var pregnancyId = await PregnancyStore.BeginAsync(write, id, pregnancy);
+            var pregnancyId = await PregnancyStore.BeginAsync(write, id, pregnancy with { EndedOn = endedOn });
             if (dates.Evidence is { } evidence)
                 await PregnancyStore.AddEvidenceAsync(write, pregnancyId, evidence, now, by);
         }
@@ -64,7 +64,9 @@ public sealed class ClientIntake(IClock clock)
             ? ClientRefusals.Invalid("no-contact", "Please enter a phone number or an e-mail address, so that she can be reached.", "phone")
         : null;
 
-    /// <summary>Her pregnancy by what was given, checked against today.</summary>
+    /// <summary>Her pregnancy by what was given, checked against a day.</summary>
+    /// <param name="request">What was given.</param>
+    /// <param name="today">Today, or the day the pregnancy ended.</param>
     public static Answer<Dates> Reckon(NewClient request, LocalDate today)
     {
         if (request.BornOn > today)

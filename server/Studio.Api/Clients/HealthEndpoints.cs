@@ -1,13 +1,10 @@
 using Microsoft.AspNetCore.Http.HttpResults;
-using NodaTime;
 using Studio.Api.Accounts;
 using Studio.Api.Booking;
 using Studio.Api.Data;
 using Studio.Api.Http;
 using Studio.Api.Jobs;
 using Studio.Api.Pregnancies;
-using Studio.Api.Rosters;
-using Studio.Core;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;

@@ -2,7 +2,6 @@ using System.Reflection;
 using Dapper;
 using DbUp;
 using DbUp.Engine;
-using DbUp.Engine.Output;
 using Microsoft.Data.Sqlite;
 
 namespace Studio.Api.Data;
@@ -29,7 +28,7 @@ public static class Migrations
             .WithScripts(Scripts().Where(s => last is null || string.CompareOrdinal(s.Name, last) <= 0))
             .WithTransactionPerScript()
             .WithVariablesDisabled()
-            .LogTo(new NoUpgradeLog())
+            .LogToNowhere()
             .Build()
             .PerformUpgrade();
         if (!result.Successful)

@@ -8,13 +8,17 @@ namespace Studio.Api.Http;
 public sealed class BadRequests : IExceptionHandler
 {
     /// <inheritdoc/>
-    public async ValueTask<bool> TryHandleAsync(HttpContext context, Exception exception, CancellationToken cancellation)
+    public async ValueTask<bool> TryHandleAsync(
+        HttpContext httpContext,
+        Exception exception,
+        CancellationToken cancellationToken
+    )
     {
         if (exception is not BadHttpRequestException bad)
             return false;
         if (bad.StatusCode != StatusCodes.Status400BadRequest)
         {
-            await TypedResults.Problem(statusCode: bad.StatusCode, detail: bad.Message).ExecuteAsync(context);
+            await TypedResults.Problem(statusCode: bad.StatusCode, detail: bad.Message).ExecuteAsync(httpContext);
             return true;
         }
 
@@ -28,7 +32,7 @@ public sealed class BadRequests : IExceptionHandler
                 json.Path is { Length: > 2 } ? json.Path[2..] : "body"
             )
             : new Refusal(RefusalKind.Invalid, "unreadable", bad.Message, "request");
-        await refusal.ToProblem().ExecuteAsync(context);
+        await refusal.ToProblem().ExecuteAsync(httpContext);
         return true;
     }
 }

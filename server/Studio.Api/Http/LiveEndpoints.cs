@@ -1,6 +1,5 @@
 using System.Net.ServerSentEvents;
 using System.Runtime.CompilerServices;
-using Microsoft.AspNetCore.Http.HttpResults;
 using Studio.Api.Accounts;
 using Studio.Core.Accounts;
 

@@ -5,7 +5,6 @@ using Studio.Api.Studios;
 using Studio.Api.Timetable;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
-using Studio.Core.Pregnancies;
 
 namespace Studio.Api.Jobs;
 

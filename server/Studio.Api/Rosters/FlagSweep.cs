@@ -2,7 +2,6 @@ using NodaTime;
 using Studio.Api.Booking;
 using Studio.Api.Data;
 using Studio.Api.Studios;
-using Studio.Api.Timetable;
 using Studio.Core.Catalogue;
 using Studio.Core.Rosters;
 

@@ -38,7 +38,7 @@ public static class RosterEndpoints
         long sessionId,
         Reader reader,
         Database database,
-        Rosters rosters
+        RosterSheets rosters
     )
     {
         await using var read = await database.ReadAsync();
@@ -53,7 +53,7 @@ public static class RosterEndpoints
         long sessionId,
         Reader reader,
         Database database,
-        Rosters rosters,
+        RosterSheets rosters,
         IClock clock
     )
     {

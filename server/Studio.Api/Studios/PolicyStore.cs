@@ -10,15 +10,20 @@ public static class PolicyStore
     public static async Task<StudioPolicies> InForceAsync(Read read, RuleBook book)
     {
         var policies = book.Policies;
-        foreach (var choice in await read.ListAsync<Choice>("select code, value from policies order by code"))
+        foreach (var (code, value) in await ChosenAsync(read, book))
         {
-            // A stored choice that the catalogue no longer knows leaves its cautious default standing.
-            if (policies.With(choice.Code, choice.Value).TryGet(out var chosen, out _))
+            if (book.Choose(policies, code, value).TryGet(out var chosen, out _))
                 policies = chosen;
         }
 
         return policies;
     }
+
+    /// <summary>The choices the catalogue still allows; for any other its cautious default stands.</summary>
+    public static async Task<IReadOnlyDictionary<string, string>> ChosenAsync(Read read, RuleBook book) =>
+        (await read.ListAsync<Choice>("select code, value from policies order by code"))
+            .Where(c => book.Choose(book.Policies, c.Code, c.Value).Refusal is null)
+            .ToDictionary(c => c.Code, c => c.Value, StringComparer.Ordinal);
 
     private sealed record Choice
     {

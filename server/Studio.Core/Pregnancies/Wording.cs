@@ -3,8 +3,8 @@ using NodaTime.Text;
 
 namespace Studio.Core.Pregnancies;
 
-/// <summary>How this folder's sentences write days and dates.</summary>
-internal static class Wording
+/// <summary>How sentences write days and dates.</summary>
+public static class Wording
 {
     private static readonly LocalDatePattern Long = LocalDatePattern.CreateWithInvariantCulture(
         "d MMMM uuuu"

@@ -1,6 +1,5 @@
 using NodaTime;
 using Studio.Api.Booking;
-using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
@@ -12,7 +11,7 @@ using Studio.Core.Pregnancies;
 namespace Studio.Api.Rosters;
 
 /// <summary>Puts a roster together, everything as of the session's own date and as far as the reader may know.</summary>
-public sealed class Rosters(RuleBook book, StudioStore studio, SessionSummaries summaries)
+public sealed class RosterSheets(RuleBook book, StudioStore studio, SessionSummaries summaries)
 {
     /// <summary>The roster.</summary>
     public async Task<RosterMessage> OfAsync(Read read, SessionRow session, Audience audience, long accountId)
