@@ -84,7 +84,7 @@ internal static class DatingRefusals
     ) =>
         Invalid(
             "not-this-pregnancy",
-            $"{what} gives a due date of {Wording.Date(gives)}, {Wording.Apart(gives, inForce.On)} than {Wording.Date(inForce.On)}:"
+            $"{char.ToUpperInvariant(what[0])}{what[1..]} gives a due date of {Wording.Date(gives)}, {Wording.Apart(gives, inForce.On)} than {Wording.Date(inForce.On)}:"
                 + " they cannot belong to the same pregnancy. Check the dates.",
             field
         );

@@ -3,7 +3,7 @@ using NodaTime;
 namespace Studio.Core.Pregnancies;
 
 /// <summary>The due date that one piece of evidence gives by itself.</summary>
-/// <param name="What">The evidence, in the middle of a sentence.</param>
+/// <param name="What">The evidence, as it stands in the middle of a sentence.</param>
 /// <param name="Field">The request's field it came in.</param>
 /// <param name="DueOn">The due date.</param>
 internal sealed record Reckoning(string What, string Field, LocalDate DueOn)

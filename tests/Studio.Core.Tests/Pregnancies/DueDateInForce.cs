@@ -91,6 +91,24 @@ public class DueDateInForce
         );
     }
 
+    [Theory]
+    [InlineData("2025-07-20", "25w5d", false, "27w 6d by the period")]
+    [InlineData("2025-07-21", "24w6d", true, "28w 0d by the period")]
+    public void Warns_when_a_scan_of_the_third_trimester_moves_the_date(
+        string on,
+        string measured,
+        bool warns,
+        string because
+    )
+    {
+        var due = Given.Period("2025-01-06").AndScan(on, measured).Reckoned();
+        Assert.True(due.Basis == DatingBasis.Scan, because);
+        Assert.True(
+            warns == due.Explanation.Contains("Caution", StringComparison.Ordinal),
+            because
+        );
+    }
+
     [Fact]
     public void Says_that_later_scans_do_not_count() =>
         Assert.EndsWith(

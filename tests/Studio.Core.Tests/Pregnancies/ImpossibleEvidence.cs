@@ -81,6 +81,12 @@ public class ImpossibleEvidence
                 "lastPeriod"
             ),
             Row(
+                "a stated date 281 days off the period's",
+                Period.AndStated("2026-07-21"),
+                "not-this-pregnancy",
+                "lastPeriod"
+            ),
+            Row(
                 "a stated date 50 weeks off the transfer's",
                 Given.Transfer("2025-01-25", 5).AndStated("2026-09-28"),
                 "not-this-pregnancy",
@@ -117,6 +123,7 @@ public class ImpossibleEvidence
             (refusal.Kind, refusal.Code, refusal.Field)
         );
         Assert.EndsWith(".", refusal.Message, StringComparison.Ordinal);
+        Assert.False(char.IsLower(refusal.Message[0]), refusal.Message);
     }
 
     public static IEnumerable<TheoryDataRow<DatingEvidence>> Accepted() =>
@@ -131,13 +138,17 @@ public class ImpossibleEvidence
             },
             new(Given.Scanned("2025-03-03", "4w0d")) { TestDisplayName = "a scan of 4w 0d" },
             new(Given.Scanned("2025-03-03", "42w0d")) { TestDisplayName = "a scan of 42w 0d" },
+            new(Given.Transfer("2025-01-22", 5).AndScan("2025-01-22", "4w0d"))
+            {
+                TestDisplayName = "a scan on the day of the transfer",
+            },
             new(Given.Transfer("2025-01-22", 1)) { TestDisplayName = "an embryo of 1 day" },
             new(Given.Transfer("2025-01-22", 7)) { TestDisplayName = "an embryo of 7 days" },
             new(Given.Period("2025-01-06", 20)) { TestDisplayName = "a cycle of 20 days" },
             new(Given.Period("2025-01-06", 45)) { TestDisplayName = "a cycle of 45 days" },
-            new(Period.AndStated("2026-01-13"))
+            new(Period.AndStated("2026-07-20"))
             {
-                TestDisplayName = "a stated date months after the period's, as with rare periods",
+                TestDisplayName = "a stated date 280 days after the period's, as with rare periods",
             },
         ];
 
