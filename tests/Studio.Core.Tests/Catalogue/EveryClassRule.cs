@@ -36,7 +36,10 @@ public class EveryClassRule
         Assert.Equal(verdict, reason.Verdict);
         Assert.Same(rule.Source, reason.Source);
         Assert.Equal(rule.Factor, reason.Factor);
-        Assert.Equal(rule.Verdict == RuleVerdict.NotSuitable, reason.ForInstructor != rule.ForInstructor);
+        Assert.Equal(
+            rule.Verdict == RuleVerdict.NotSuitable,
+            reason.ForInstructor != rule.ForInstructor
+        );
         Assert.False(string.IsNullOrEmpty(reason.ForInstructor));
         Assert.DoesNotContain(
             "{",
