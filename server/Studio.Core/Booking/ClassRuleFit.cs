@@ -72,6 +72,7 @@ internal static class ClassRuleFit
                 Words.DeskDoesNotSuit
             ) with
             {
+                ForInstructor = Words.DoesNotTakePart,
                 DeskLift = EndOf(question, rule) is { } end
                     ? new($"The class may suit her from {Wording.Date(end)}.", end)
                     : null,

@@ -70,7 +70,7 @@ internal static class ConditionFit
                 + " The guidance is to leave out moderate and harder effort. It does not mean bed rest, and everyday activity goes on"
                 + " unless your clinician says otherwise.",
             ForDesk = Words.DeskDoesNotSuit,
-            ForInstructor = condition.Factor.InstructorWords,
+            ForInstructor = Words.DoesNotTakePart,
             Lift = Words.WhenOver(
                 holding,
                 "When your clinician says this is over, end it on your page."

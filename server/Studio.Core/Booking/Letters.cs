@@ -9,6 +9,8 @@ internal static class Words
     public const string DeskDoesNotSuit = "Does not suit her on that date; her own page says why.";
     public const string DeskAdapted = "Suits her with changes; her instructor has them.";
     public const string DeskNote = "Suits her on that date.";
+    public const string DoesNotTakePart =
+        "She does not take part in this class for now; should she be unwell, stop and refer her.";
 
     /// <summary>What would end something of hers: the day after its last, where that is known.</summary>
     public static Lift WhenOver(Holding holding, string otherwise) =>

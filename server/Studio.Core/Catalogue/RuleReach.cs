@@ -57,10 +57,10 @@ internal static class RuleReach
                 && (rule.UntilBorn?.Days ?? int.MaxValue) > stage.FromDay,
         };
 
+    // Where the stages themselves cannot be read, their file's own errors stand instead.
     private static bool Ends(ClassRule rule, StageScheme? stages) =>
         rule.UntilBorn is not null
         || rule.ToAge is not null
-        || stages?.Stages.Where(s => rule.Stages.Contains(s.Code)) is { } named
-            && named.Any()
-            && named.All(s => s.ToDay is not null);
+        || rule.Stages.Count > 0
+            && stages?.Stages.Any(s => rule.Stages.Contains(s.Code) && s.ToDay is null) != true;
 }

@@ -225,6 +225,17 @@ public class PapersOnTheDate
     }
 
     [Fact]
+    public void Entered_twice_the_later_beginning_is_the_one_to_answer_for()
+    {
+        var her = Someone
+            .Pregnant("20w0d")
+            .Holding("anaemia", sinceDaysAgo: 60)
+            .Holding("anaemia", sinceDaysAgo: 5);
+
+        Assert.Equal(Suits.NeedsClearance, her.In(Plain, Someone.OnlyFlagged).Verdict);
+    }
+
+    [Fact]
     public void A_letter_needed_for_the_class_alone_is_not_asked_of_her_everywhere()
     {
         var her = Someone.Pregnant("20w0d").Holding("high-blood-pressure").WithoutLetters();

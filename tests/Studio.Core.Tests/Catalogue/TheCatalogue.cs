@@ -27,4 +27,14 @@ internal static class TheCatalogue
             TextOf(file).Split('\n'),
             line => line.StartsWith(start, StringComparison.Ordinal)
         ) + 1;
+
+    /// <summary>A text with the first such words of one line replaced.</summary>
+    public static string ReplaceOnLine(string text, int line, string from, string to)
+    {
+        var lines = text.Split('\n');
+        var at = lines[line - 1].IndexOf(from, StringComparison.Ordinal);
+        Assert.True(at >= 0, $"line {line} has no \"{from}\": {lines[line - 1]}");
+        lines[line - 1] = lines[line - 1].Remove(at, from.Length).Insert(at, to);
+        return string.Join('\n', lines);
+    }
 }
