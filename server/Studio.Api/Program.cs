@@ -22,7 +22,8 @@ catch (CatalogueException damaged)
         await Console.Error.WriteLineAsync($"  {error}");
     return 2;
 }
-catch (IOException taken) when (taken.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)
+catch (IOException taken)
+    when (taken.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)
 {
     await Console.Error.WriteLineAsync(
         "The address is taken: another program, or another studio, listens there. Stop it, or choose another address with --urls http://127.0.0.1:5081."

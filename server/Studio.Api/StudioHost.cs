@@ -26,12 +26,18 @@ public static class StudioHost
     public static void AddStudio(this WebApplicationBuilder builder)
     {
         var services = builder.Services;
-        if (builder.Configuration["urls"] is null && builder.Configuration["ASPNETCORE_URLS"] is null)
+        if (
+            builder.Configuration["urls"] is null
+            && builder.Configuration["ASPNETCORE_URLS"] is null
+        )
             builder.WebHost.UseUrls("http://127.0.0.1:5080");
 
         var folder = DataFolder.From(builder.Configuration);
         services.AddSingleton(folder);
-        services.AddDataProtection().SetApplicationName("studio").PersistKeysToFileSystem(new DirectoryInfo(folder.Keys));
+        services
+            .AddDataProtection()
+            .SetApplicationName("studio")
+            .PersistKeysToFileSystem(new DirectoryInfo(folder.Keys));
         services.AddSingleton<Live>();
         services.AddSingleton<Database>();
         services.AddSingleton(_ => EmbeddedCatalogue.Load());

@@ -109,8 +109,17 @@ public static class AccountEndpoints
     public static void MapAccounts(this IEndpointRouteBuilder app)
     {
         var session = app.MapGroup("/api/session").WithTags("Accounts");
-        session.MapPost("/", SignInAsync).WithName("SignIn").AllowAnonymous().ProducesProblem(401).ProducesProblem(403);
-        session.MapGet("/", MeAsync).WithName("Me").RequireAuthorization(Policies.SignedIn).ProducesProblem(401);
+        session
+            .MapPost("/", SignInAsync)
+            .WithName("SignIn")
+            .AllowAnonymous()
+            .ProducesProblem(401)
+            .ProducesProblem(403);
+        session
+            .MapGet("/", MeAsync)
+            .WithName("Me")
+            .RequireAuthorization(Policies.SignedIn)
+            .ProducesProblem(401);
         session.MapDelete("/", SignOutAsync).WithName("SignOut").AllowAnonymous();
         session
             .MapPut("/password", ChangePasswordAsync)
@@ -118,9 +127,15 @@ public static class AccountEndpoints
             .RequireAuthorization(Policies.SignedIn)
             .ProducesProblem(400);
 
-        var accounts = app.MapGroup("/api/accounts").WithTags("Accounts").RequireAuthorization(Policies.Owner);
+        var accounts = app.MapGroup("/api/accounts")
+            .WithTags("Accounts")
+            .RequireAuthorization(Policies.Owner);
         accounts.MapGet("/", (AccountLinks links) => links.ListAsync()).WithName("Accounts");
-        accounts.MapPost("/", MakeAsync).WithName("MakeAccount").ProducesProblem(400).ProducesProblem(409);
+        accounts
+            .MapPost("/", MakeAsync)
+            .WithName("MakeAccount")
+            .ProducesProblem(400)
+            .ProducesProblem(409);
     }
 
     private static async Task<Results<Ok<Me>, ProblemHttpResult>> SignInAsync(
@@ -140,7 +155,11 @@ public static class AccountEndpoints
             return Unauthorized();
         }
 
-        var checkedPassword = await signIn.CheckPasswordSignInAsync(account, request.Password, lockoutOnFailure: true);
+        var checkedPassword = await signIn.CheckPasswordSignInAsync(
+            account,
+            request.Password,
+            lockoutOnFailure: true
+        );
         if (checkedPassword.IsLockedOut)
             return LockedOut.ToProblem();
         if (!checkedPassword.Succeeded)
@@ -150,7 +169,8 @@ public static class AccountEndpoints
         var reader = SignInClaims.Read(await claims.CreateAsync(account));
         return TypedResults.Ok(await DescribeAsync(account, reader, studio));
 
-        static ProblemHttpResult Unauthorized() => WrongSignIn.ToProblem(StatusCodes.Status401Unauthorized);
+        static ProblemHttpResult Unauthorized() =>
+            WrongSignIn.ToProblem(StatusCodes.Status401Unauthorized);
     }
 
     private static async Task<Results<Ok<Me>, UnauthorizedHttpResult>> MeAsync(
@@ -180,7 +200,9 @@ public static class AccountEndpoints
         var changed = await users.ChangePasswordAsync(account, request.Current, request.Next);
         if (!changed.Succeeded)
         {
-            var mismatch = changed.Errors.Any(e => e.Code == nameof(IdentityErrorDescriber.PasswordMismatch));
+            var mismatch = changed.Errors.Any(e =>
+                e.Code == nameof(IdentityErrorDescriber.PasswordMismatch)
+            );
             var refusal = AccountLinks.Refused(changed);
             return (refusal with { Field = mismatch ? "current" : "next" }).ToProblem();
         }
@@ -189,7 +211,10 @@ public static class AccountEndpoints
         return TypedResults.NoContent();
     }
 
-    private static async Task<Results<Created<Made>, ProblemHttpResult>> MakeAsync(NewAccount request, AccountLinks links)
+    private static async Task<Results<Created<Made>, ProblemHttpResult>> MakeAsync(
+        NewAccount request,
+        AccountLinks links
+    )
     {
         var answer = await links.MakeAsync(
             request.Email,

@@ -95,9 +95,13 @@ public sealed class AccountLinks(UserManager<Account> users, Database database, 
     public static Refusal Refused(IdentityResult result)
     {
         var first = result.Errors.First();
-        var about = first.Code.Contains("Password", StringComparison.Ordinal) ? "password" : "email";
+        var about = first.Code.Contains("Password", StringComparison.Ordinal)
+            ? "password"
+            : "email";
         return new(
-            first.Code.StartsWith("Duplicate", StringComparison.Ordinal) ? RefusalKind.Conflict : RefusalKind.Invalid,
+            first.Code.StartsWith("Duplicate", StringComparison.Ordinal)
+                ? RefusalKind.Conflict
+                : RefusalKind.Invalid,
             about == "email" ? "email-not-possible" : "password-not-possible",
             string.Join(" ", result.Errors.Select(e => e.Description)),
             about
@@ -114,7 +118,12 @@ public sealed class AccountLinks(UserManager<Account> users, Database database, 
             new { id }
         );
         return free is null
-            ? new(RefusalKind.Invalid, "cannot-link", "There is no such person, or she has an account already.", field)
+            ? new(
+                RefusalKind.Invalid,
+                "cannot-link",
+                "There is no such person, or she has an account already.",
+                field
+            )
             : null;
     }
 }

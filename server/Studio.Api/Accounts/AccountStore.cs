@@ -65,16 +65,24 @@ public sealed class AccountStore(Database database)
     {
         await using var read = await database.ReadAsync();
         return long.TryParse(userId, out var id)
-            ? await read.FindAsync<Account>($"select {Columns} from accounts where id = @id", new { id })
+            ? await read.FindAsync<Account>(
+                $"select {Columns} from accounts where id = @id",
+                new { id }
+            )
             : null;
     }
 
     /// <inheritdoc/>
-    public Task<Account?> FindByNameAsync(string normalizedUserName, CancellationToken cancellationToken) =>
-        FindByEmailAsync(normalizedUserName, cancellationToken);
+    public Task<Account?> FindByNameAsync(
+        string normalizedUserName,
+        CancellationToken cancellationToken
+    ) => FindByEmailAsync(normalizedUserName, cancellationToken);
 
     /// <inheritdoc/>
-    public async Task<Account?> FindByEmailAsync(string normalizedEmail, CancellationToken cancellationToken)
+    public async Task<Account?> FindByEmailAsync(
+        string normalizedEmail,
+        CancellationToken cancellationToken
+    )
     {
         await using var read = await database.ReadAsync();
         return await read.FindAsync<Account>(
@@ -84,7 +92,11 @@ public sealed class AccountStore(Database database)
     }
 
     /// <inheritdoc/>
-    public async Task AddToRoleAsync(Account user, string roleName, CancellationToken cancellationToken)
+    public async Task AddToRoleAsync(
+        Account user,
+        string roleName,
+        CancellationToken cancellationToken
+    )
     {
         await using var write = await database.BeginWriteAsync();
         await write.ExecuteAsync(
@@ -95,7 +107,11 @@ public sealed class AccountStore(Database database)
     }
 
     /// <inheritdoc/>
-    public async Task RemoveFromRoleAsync(Account user, string roleName, CancellationToken cancellationToken)
+    public async Task RemoveFromRoleAsync(
+        Account user,
+        string roleName,
+        CancellationToken cancellationToken
+    )
     {
         await using var write = await database.BeginWriteAsync();
         await write.ExecuteAsync(
@@ -106,7 +122,10 @@ public sealed class AccountStore(Database database)
     }
 
     /// <inheritdoc/>
-    public async Task<IList<string>> GetRolesAsync(Account user, CancellationToken cancellationToken)
+    public async Task<IList<string>> GetRolesAsync(
+        Account user,
+        CancellationToken cancellationToken
+    )
     {
         await using var read = await database.ReadAsync();
         return await read.ListAsync<string>(
@@ -116,11 +135,21 @@ public sealed class AccountStore(Database database)
     }
 
     /// <inheritdoc/>
-    public async Task<bool> IsInRoleAsync(Account user, string roleName, CancellationToken cancellationToken) =>
-        (await GetRolesAsync(user, cancellationToken)).Contains(roleName, StringComparer.OrdinalIgnoreCase);
+    public async Task<bool> IsInRoleAsync(
+        Account user,
+        string roleName,
+        CancellationToken cancellationToken
+    ) =>
+        (await GetRolesAsync(user, cancellationToken)).Contains(
+            roleName,
+            StringComparer.OrdinalIgnoreCase
+        );
 
     /// <inheritdoc/>
-    public async Task<IList<Account>> GetUsersInRoleAsync(string roleName, CancellationToken cancellationToken)
+    public async Task<IList<Account>> GetUsersInRoleAsync(
+        string roleName,
+        CancellationToken cancellationToken
+    )
     {
         await using var read = await database.ReadAsync();
         return await read.ListAsync<Account>(
@@ -138,16 +167,24 @@ public sealed class AccountStore(Database database)
         Task.FromResult<string?>(user.Email);
 
     /// <inheritdoc/>
-    public Task SetUserNameAsync(Account user, string? userName, CancellationToken cancellationToken) =>
-        Done(() => user.Email = userName ?? "");
+    public Task SetUserNameAsync(
+        Account user,
+        string? userName,
+        CancellationToken cancellationToken
+    ) => Done(() => user.Email = userName ?? "");
 
     /// <inheritdoc/>
-    public Task<string?> GetNormalizedUserNameAsync(Account user, CancellationToken cancellationToken) =>
-        Task.FromResult<string?>(user.NormalizedEmail);
+    public Task<string?> GetNormalizedUserNameAsync(
+        Account user,
+        CancellationToken cancellationToken
+    ) => Task.FromResult<string?>(user.NormalizedEmail);
 
     /// <inheritdoc/>
-    public Task SetNormalizedUserNameAsync(Account user, string? normalizedName, CancellationToken cancellationToken) =>
-        Done(() => user.NormalizedEmail = normalizedName ?? "");
+    public Task SetNormalizedUserNameAsync(
+        Account user,
+        string? normalizedName,
+        CancellationToken cancellationToken
+    ) => Done(() => user.NormalizedEmail = normalizedName ?? "");
 
     /// <inheritdoc/>
     public Task SetEmailAsync(Account user, string? email, CancellationToken cancellationToken) =>
@@ -158,23 +195,35 @@ public sealed class AccountStore(Database database)
         Task.FromResult<string?>(user.Email);
 
     /// <summary>Addresses are typed by the owner and not confirmed by mail.</summary>
-    public Task<bool> GetEmailConfirmedAsync(Account user, CancellationToken cancellationToken) => Task.FromResult(true);
+    public Task<bool> GetEmailConfirmedAsync(Account user, CancellationToken cancellationToken) =>
+        Task.FromResult(true);
 
     /// <inheritdoc/>
-    public Task SetEmailConfirmedAsync(Account user, bool confirmed, CancellationToken cancellationToken) =>
-        Task.CompletedTask;
+    public Task SetEmailConfirmedAsync(
+        Account user,
+        bool confirmed,
+        CancellationToken cancellationToken
+    ) => Task.CompletedTask;
 
     /// <inheritdoc/>
-    public Task<string?> GetNormalizedEmailAsync(Account user, CancellationToken cancellationToken) =>
-        Task.FromResult<string?>(user.NormalizedEmail);
+    public Task<string?> GetNormalizedEmailAsync(
+        Account user,
+        CancellationToken cancellationToken
+    ) => Task.FromResult<string?>(user.NormalizedEmail);
 
     /// <inheritdoc/>
-    public Task SetNormalizedEmailAsync(Account user, string? normalizedEmail, CancellationToken cancellationToken) =>
-        Done(() => user.NormalizedEmail = normalizedEmail ?? "");
+    public Task SetNormalizedEmailAsync(
+        Account user,
+        string? normalizedEmail,
+        CancellationToken cancellationToken
+    ) => Done(() => user.NormalizedEmail = normalizedEmail ?? "");
 
     /// <inheritdoc/>
-    public Task SetPasswordHashAsync(Account user, string? passwordHash, CancellationToken cancellationToken) =>
-        Done(() => user.PasswordHash = passwordHash);
+    public Task SetPasswordHashAsync(
+        Account user,
+        string? passwordHash,
+        CancellationToken cancellationToken
+    ) => Done(() => user.PasswordHash = passwordHash);
 
     /// <inheritdoc/>
     public Task<string?> GetPasswordHashAsync(Account user, CancellationToken cancellationToken) =>
@@ -185,24 +234,37 @@ public sealed class AccountStore(Database database)
         Task.FromResult(user.PasswordHash is not null);
 
     /// <inheritdoc/>
-    public Task SetSecurityStampAsync(Account user, string stamp, CancellationToken cancellationToken) =>
-        Done(() => user.SecurityStamp = stamp);
+    public Task SetSecurityStampAsync(
+        Account user,
+        string stamp,
+        CancellationToken cancellationToken
+    ) => Done(() => user.SecurityStamp = stamp);
 
     /// <inheritdoc/>
     public Task<string?> GetSecurityStampAsync(Account user, CancellationToken cancellationToken) =>
         Task.FromResult<string?>(user.SecurityStamp);
 
     /// <inheritdoc/>
-    public Task<DateTimeOffset?> GetLockoutEndDateAsync(Account user, CancellationToken cancellationToken) =>
-        Task.FromResult(user.LockoutUntil?.ToDateTimeOffset());
+    public Task<DateTimeOffset?> GetLockoutEndDateAsync(
+        Account user,
+        CancellationToken cancellationToken
+    ) => Task.FromResult(user.LockoutUntil?.ToDateTimeOffset());
 
     /// <inheritdoc/>
-    public Task SetLockoutEndDateAsync(Account user, DateTimeOffset? lockoutEnd, CancellationToken cancellationToken) =>
-        Done(() => user.LockoutUntil = lockoutEnd is { } end ? Instant.FromDateTimeOffset(end) : null);
+    public Task SetLockoutEndDateAsync(
+        Account user,
+        DateTimeOffset? lockoutEnd,
+        CancellationToken cancellationToken
+    ) =>
+        Done(() =>
+            user.LockoutUntil = lockoutEnd is { } end ? Instant.FromDateTimeOffset(end) : null
+        );
 
     /// <inheritdoc/>
-    public Task<int> IncrementAccessFailedCountAsync(Account user, CancellationToken cancellationToken) =>
-        Task.FromResult(++user.FailedCount);
+    public Task<int> IncrementAccessFailedCountAsync(
+        Account user,
+        CancellationToken cancellationToken
+    ) => Task.FromResult(++user.FailedCount);
 
     /// <inheritdoc/>
     public Task ResetAccessFailedCountAsync(Account user, CancellationToken cancellationToken) =>
@@ -213,11 +275,15 @@ public sealed class AccountStore(Database database)
         Task.FromResult(user.FailedCount);
 
     /// <summary>Everybody can be locked out.</summary>
-    public Task<bool> GetLockoutEnabledAsync(Account user, CancellationToken cancellationToken) => Task.FromResult(true);
+    public Task<bool> GetLockoutEnabledAsync(Account user, CancellationToken cancellationToken) =>
+        Task.FromResult(true);
 
     /// <inheritdoc/>
-    public Task SetLockoutEnabledAsync(Account user, bool enabled, CancellationToken cancellationToken) =>
-        Task.CompletedTask;
+    public Task SetLockoutEnabledAsync(
+        Account user,
+        bool enabled,
+        CancellationToken cancellationToken
+    ) => Task.CompletedTask;
 
     /// <inheritdoc/>
     public void Dispose() { }

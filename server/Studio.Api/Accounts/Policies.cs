@@ -43,7 +43,9 @@ public static class Policies
             .AddClaimsPrincipalFactory<SignInClaims>()
             .AddSignInManager();
         services.AddScoped<AccountLinks>();
-        services.Configure<SecurityStampValidatorOptions>(o => o.ValidationInterval = TimeSpan.FromMinutes(1));
+        services.Configure<SecurityStampValidatorOptions>(o =>
+            o.ValidationInterval = TimeSpan.FromMinutes(1)
+        );
         services
             .AddAuthentication(IdentityConstants.ApplicationScheme)
             .AddCookie(
@@ -56,7 +58,8 @@ public static class Policies
                     options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
                     options.ExpireTimeSpan = TimeSpan.FromHours(12);
                     options.SlidingExpiration = true;
-                    options.Events.OnValidatePrincipal = SecurityStampValidator.ValidatePrincipalAsync;
+                    options.Events.OnValidatePrincipal =
+                        SecurityStampValidator.ValidatePrincipalAsync;
                     // This is an API: it answers, it does not redirect.
                     options.Events.OnRedirectToLogin = context =>
                     {

@@ -7,9 +7,15 @@ namespace Studio.Api.Accounts;
 public static class Roles
 {
     /// <summary>"owner", "frontDesk", "instructor", "client".</summary>
-    public static string OnTheWire(this Role role) => JsonNamingPolicy.CamelCase.ConvertName(role.ToString());
+    public static string OnTheWire(this Role role) =>
+        JsonNamingPolicy.CamelCase.ConvertName(role.ToString());
 
     /// <summary>The roles among these words; unknown words are left out.</summary>
     public static IReadOnlySet<Role> Parse(IEnumerable<string> words) =>
-        words.Select(w => Enum.TryParse<Role>(w, ignoreCase: true, out var role) ? role : (Role?)null).OfType<Role>().ToHashSet();
+        words
+            .Select(w =>
+                Enum.TryParse<Role>(w, ignoreCase: true, out var role) ? role : (Role?)null
+            )
+            .OfType<Role>()
+            .ToHashSet();
 }

@@ -7,8 +7,11 @@ using Studio.Core.Accounts;
 namespace Studio.Api.Accounts;
 
 /// <summary>What the cookie says of a person: the account, the roles, and which client or instructor it is.</summary>
-public sealed class SignInClaims(UserManager<Account> users, IOptions<IdentityOptions> options, Database database)
-    : UserClaimsPrincipalFactory<Account>(users, options)
+public sealed class SignInClaims(
+    UserManager<Account> users,
+    IOptions<IdentityOptions> options,
+    Database database
+) : UserClaimsPrincipalFactory<Account>(users, options)
 {
     private const string ClientClaim = "studio:client";
     private const string InstructorClaim = "studio:instructor";
@@ -19,7 +22,8 @@ public sealed class SignInClaims(UserManager<Account> users, IOptions<IdentityOp
         new()
         {
             AccountId =
-                Number(principal, ClaimTypes.NameIdentifier) ?? throw new InvalidOperationException("Nobody is signed in."),
+                Number(principal, ClaimTypes.NameIdentifier)
+                ?? throw new InvalidOperationException("Nobody is signed in."),
             Roles = Roles.Parse(principal.FindAll(ClaimTypes.Role).Select(c => c.Value)),
             ClientId = Number(principal, ClientClaim),
             InstructorId = Number(principal, InstructorClaim),

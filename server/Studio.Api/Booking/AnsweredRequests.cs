@@ -11,7 +11,12 @@ namespace Studio.Api.Booking;
 public sealed class AnsweredRequests(IOptions<HttpJson> json, IClock clock)
 {
     /// <summary>The earlier answer, a refusal when the key was used for something else, or null when it is new.</summary>
-    public async Task<IResult?> EarlierAsync(Read read, long accountId, string key, string fingerprint)
+    public async Task<IResult?> EarlierAsync(
+        Read read,
+        long accountId,
+        string key,
+        string fingerprint
+    )
     {
         var earlier = await read.FindAsync<Row>(
             "select fingerprint, status, body from answered_requests where account_id = @accountId and key = @key",
@@ -29,7 +34,14 @@ public sealed class AnsweredRequests(IOptions<HttpJson> json, IClock clock)
     }
 
     /// <summary>Keeps an answer.</summary>
-    public Task KeepAsync(Write write, long accountId, string key, string fingerprint, int status, object body) =>
+    public Task KeepAsync(
+        Write write,
+        long accountId,
+        string key,
+        string fingerprint,
+        int status,
+        object body
+    ) =>
         write.ExecuteAsync(
             """
             insert into answered_requests (account_id, key, fingerprint, status, body, at)

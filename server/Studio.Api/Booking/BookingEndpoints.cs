@@ -32,19 +32,29 @@ public static class BookingEndpoints
             .Produces<BookingAnswer>(StatusCodes.Status201Created)
             .ProducesProblem(400);
         booking.MapDelete("/bookings/{bookingId}", CancelAsync).WithName("Cancel");
-        booking.MapGet("/clients/{clientId}/sessions", ChoicesAsync).WithName("SessionsForClient").ProducesProblem(400);
-        booking.MapGet("/clients/{clientId}/bookings", OfClientAsync).WithName("BookingsOfClient").ProducesProblem(400);
+        booking
+            .MapGet("/clients/{clientId}/sessions", ChoicesAsync)
+            .WithName("SessionsForClient")
+            .ProducesProblem(400);
+        booking
+            .MapGet("/clients/{clientId}/bookings", OfClientAsync)
+            .WithName("BookingsOfClient")
+            .ProducesProblem(400);
 
         var door = app.MapGroup("/api/bookings/{bookingId}/check-in")
             .WithTags("Booking")
             .RequireAuthorization(Policies.Staff)
             .ProducesProblem(404);
-        door.MapPost("/", (long bookingId, Reader reader, Database database, IClock clock) =>
-                CheckInAsync(bookingId, true, reader, database, clock)
+        door.MapPost(
+                "/",
+                (long bookingId, Reader reader, Database database, IClock clock) =>
+                    CheckInAsync(bookingId, true, reader, database, clock)
             )
             .WithName("CheckIn");
-        door.MapDelete("/", (long bookingId, Reader reader, Database database, IClock clock) =>
-                CheckInAsync(bookingId, false, reader, database, clock)
+        door.MapDelete(
+                "/",
+                (long bookingId, Reader reader, Database database, IClock clock) =>
+                    CheckInAsync(bookingId, false, reader, database, clock)
             )
             .WithName("UndoCheckIn");
     }
@@ -69,7 +79,10 @@ public static class BookingEndpoints
 
         await using var write = await database.BeginWriteAsync();
         var fingerprint = $"book {sessionId} {request.ClientId}";
-        if (key is not null && await answered.EarlierAsync(write, reader.AccountId, key, fingerprint) is { } earlier)
+        if (
+            key is not null
+            && await answered.EarlierAsync(write, reader.AccountId, key, fingerprint) is { } earlier
+        )
             return earlier;
 
         var answer = await bookings.BookAsync(write, reader, sessionId, request.ClientId);
@@ -79,7 +92,9 @@ public static class BookingEndpoints
         if (key is not null)
         {
             var status = ((IStatusCodeHttpResult)result).StatusCode!.Value;
-            var body = result is ProblemHttpResult problem ? problem.ProblemDetails : (object)booked!;
+            var body = result is ProblemHttpResult problem
+                ? problem.ProblemDetails
+                : (object)booked!;
             await answered.KeepAsync(write, reader.AccountId, key, fingerprint, status, body);
         }
 
@@ -105,8 +120,8 @@ public static class BookingEndpoints
 
     private static async Task<Results<Ok<List<Choice>>, ProblemHttpResult>> ChoicesAsync(
         long clientId,
-        LocalDate? from,
-        LocalDate? to,
+        QueryDay? from,
+        QueryDay? to,
         Reader reader,
         Database database,
         Bookings bookings,
@@ -117,8 +132,8 @@ public static class BookingEndpoints
         await using var read = await database.ReadAsync();
         if (await ClientStore.FindAsync(read, reader, clientId) is not { } client)
             return BookingRefusals.NoSuchClient.ToProblem();
-        var first = from ?? studio.Today(client.Row.Zone);
-        var last = to ?? first.PlusDays(27);
+        var first = from?.Value ?? studio.Today(client.Row.Zone);
+        var last = to?.Value ?? first.PlusDays(27);
         if (Range(first, last) is { } refusal)
             return refusal.ToProblem();
         return TypedResults.Ok(
@@ -128,8 +143,8 @@ public static class BookingEndpoints
 
     private static async Task<Results<Ok<List<ClientBooking>>, ProblemHttpResult>> OfClientAsync(
         long clientId,
-        LocalDate? from,
-        LocalDate? to,
+        QueryDay? from,
+        QueryDay? to,
         Reader reader,
         Database database,
         SessionSummaries summaries,
@@ -140,8 +155,8 @@ public static class BookingEndpoints
         await using var read = await database.ReadAsync();
         if (await ClientStore.FindAsync(read, reader, clientId) is not { } client)
             return BookingRefusals.NoSuchClient.ToProblem();
-        var first = from ?? studio.Today(client.Row.Zone);
-        var last = to ?? first.PlusDays(180);
+        var first = from?.Value ?? studio.Today(client.Row.Zone);
+        var last = to?.Value ?? first.PlusDays(180);
         if (Range(first, last) is { } refusal)
             return refusal.ToProblem();
 
@@ -165,7 +180,9 @@ public static class BookingEndpoints
                     BookingId = booking.Id,
                     Status = booking.Status,
                     Place =
-                        booking.Status == BookingStatus.Waiting ? await BookingStore.PlaceAsync(read, booking) : null,
+                        booking.Status == BookingStatus.Waiting
+                            ? await BookingStore.PlaceAsync(read, booking)
+                            : null,
                     CheckedInAt = booking.CheckedInAt,
                     Session = session,
                     Fit = FitMessage.For(fits.Of(clientId, rows[session.Id]), client.Audience),
@@ -191,7 +208,13 @@ public static class BookingEndpoints
             || reader.OnRoster(session.InstructorId) is null
         )
             return BookingRefusals.NoSuchBooking.ToProblem();
-        if (!await BookingStore.CheckInAsync(write, bookingId, isIn ? clock.GetCurrentInstant() : null))
+        if (
+            !await BookingStore.CheckInAsync(
+                write,
+                bookingId,
+                isIn ? clock.GetCurrentInstant() : null
+            )
+        )
             return new Refusal(
                 RefusalKind.Conflict,
                 "no-seat",
@@ -203,8 +226,19 @@ public static class BookingEndpoints
     }
 
     private static Refusal? Range(LocalDate from, LocalDate to) =>
-        to < from ? new Refusal(RefusalKind.Invalid, "bad-range", "The last date lies before the first.", "to")
+        to < from
+            ? new Refusal(
+                RefusalKind.Invalid,
+                "bad-range",
+                "The last date lies before the first.",
+                "to"
+            )
         : Period.DaysBetween(from, to) > 366
-            ? new Refusal(RefusalKind.Invalid, "bad-range", "Please ask for a year at the most.", "to")
+            ? new Refusal(
+                RefusalKind.Invalid,
+                "bad-range",
+                "Please ask for a year at the most.",
+                "to"
+            )
         : null;
 }

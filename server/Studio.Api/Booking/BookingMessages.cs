@@ -17,7 +17,13 @@ public sealed record SourceMessage(string Cite, bool FromMemory);
 public sealed record LiftMessage(string Text, LocalDate? On);
 
 /// <summary>One reason of a fit, in the reader's words.</summary>
-public sealed record ReasonMessage(string Code, Suits Verdict, string Text, SourceMessage? Source, LiftMessage? Lift);
+public sealed record ReasonMessage(
+    string Code,
+    Suits Verdict,
+    string Text,
+    SourceMessage? Source,
+    LiftMessage? Lift
+);
 
 /// <summary>How a session suits a client on its date, as far as the reader may know.</summary>
 public sealed record FitMessage
@@ -63,7 +69,17 @@ public sealed record FitMessage
             MayHaveGivenBirth = fit.Situation.MayHaveGivenBirth,
             Reasons =
                 audience == Audience.FrontDesk
-                    ? [.. fit.ForDesk().Select(r => new ReasonMessage(r.Code, r.Verdict, r.Text, null, Lifted(r.Lift)))]
+                    ?
+                    [
+                        .. fit.ForDesk()
+                            .Select(r => new ReasonMessage(
+                                r.Code,
+                                r.Verdict,
+                                r.Text,
+                                null,
+                                Lifted(r.Lift)
+                            )),
+                    ]
                     : [.. fit.Reasons.Select(r => Shape(r, audience)).OfType<ReasonMessage>()],
         };
 
@@ -78,10 +94,12 @@ public sealed record FitMessage
             )
             : null;
 
-    private static LiftMessage? Lifted(Lift? lift) => lift is null ? null : new LiftMessage(lift.Text, lift.On);
+    private static LiftMessage? Lifted(Lift? lift) =>
+        lift is null ? null : new LiftMessage(lift.Text, lift.On);
 
     /// <summary>A source in one line.</summary>
-    public static SourceMessage Cite(Source source) => new(source.Cite, source.Verification == Verification.FromMemory);
+    public static SourceMessage Cite(Source source) =>
+        new(source.Cite, source.Verification == Verification.FromMemory);
 }
 
 /// <summary>A client's booking with its session and how that suits her now.</summary>

@@ -75,7 +75,13 @@ public static class BookingStore
         );
 
     /// <summary>Her seats that overlap a time.</summary>
-    public static Task<List<long>> OverlappingAsync(Read read, long clientId, Instant from, Instant to, long exceptSession) =>
+    public static Task<List<long>> OverlappingAsync(
+        Read read,
+        long clientId,
+        Instant from,
+        Instant to,
+        long exceptSession
+    ) =>
         read.ListAsync<long>(
             """
             select s.id from bookings b join sessions s on s.id = b.session_id
@@ -92,7 +98,13 @@ public static class BookingStore
         );
 
     /// <summary>Takes a seat, or the next place on the waitlist when there is none: one statement decides.</summary>
-    public static async Task<BookingRow> TakeAsync(Write write, long sessionId, long clientId, Instant at, long? by)
+    public static async Task<BookingRow> TakeAsync(
+        Write write,
+        long sessionId,
+        long clientId,
+        Instant at,
+        long? by
+    )
     {
         var id = await write.InsertAsync(
             """
@@ -112,7 +124,13 @@ public static class BookingStore
     }
 
     /// <summary>Takes a seat in a session that has one; false when it has none left.</summary>
-    public static async Task<bool> TakeSeatAsync(Write write, long sessionId, long clientId, Instant at, long? by) =>
+    public static async Task<bool> TakeSeatAsync(
+        Write write,
+        long sessionId,
+        long clientId,
+        Instant at,
+        long? by
+    ) =>
         await write.ExecuteAsync(
             """
             insert into bookings (session_id, client_id, status, made_at, made_by)
@@ -129,7 +147,13 @@ public static class BookingStore
         ) == 1;
 
     /// <summary>Ends a seat or place; false when it had ended already.</summary>
-    public static async Task<bool> EndAsync(Write write, long id, BookingStatus how, Instant at, long? by) =>
+    public static async Task<bool> EndAsync(
+        Write write,
+        long id,
+        BookingStatus how,
+        Instant at,
+        long? by
+    ) =>
         await write.ExecuteAsync(
             """
             update bookings set status = @how, ended_at = @at, ended_by = @by, checked_in_at = null

@@ -15,7 +15,12 @@ namespace Studio.Api.Booking;
 public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, FlagSweep flags)
 {
     /// <summary>Books a seat, or a place on the waitlist where only the seat is missing.</summary>
-    public async Task<Answer<BookingAnswer>> BookAsync(Write write, Reader reader, long sessionId, long clientId)
+    public async Task<Answer<BookingAnswer>> BookAsync(
+        Write write,
+        Reader reader,
+        long sessionId,
+        long clientId
+    )
     {
         if (await ClientStore.AudienceAsync(write, reader, clientId) is not { } audience)
             return BookingRefusals.NoSuchClient;
@@ -36,13 +41,20 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
         {
             BookingId = taken.Id,
             Status = taken.Status,
-            Place = taken.Status == BookingStatus.Waiting ? await BookingStore.PlaceAsync(write, taken) : null,
+            Place =
+                taken.Status == BookingStatus.Waiting
+                    ? await BookingStore.PlaceAsync(write, taken)
+                    : null,
             Fit = FitMessage.For(fit, audience),
         };
     }
 
     /// <summary>Cancels a seat or a place; a seat that becomes free goes to the waitlist.</summary>
-    public async Task<Answer<CancellationAnswer>> CancelAsync(Write write, Reader reader, long bookingId)
+    public async Task<Answer<CancellationAnswer>> CancelAsync(
+        Write write,
+        Reader reader,
+        long bookingId
+    )
     {
         if (
             await BookingStore.FindAsync(write, bookingId) is not { } booking
@@ -53,7 +65,15 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
         var now = clock.GetCurrentInstant();
         if (session.StartsAt <= now)
             return BookingRefusals.SessionHasBegun;
-        if (!await BookingStore.EndAsync(write, bookingId, BookingStatus.Cancelled, now, reader.AccountId))
+        if (
+            !await BookingStore.EndAsync(
+                write,
+                bookingId,
+                BookingStatus.Cancelled,
+                now,
+                reader.AccountId
+            )
+        )
             return BookingRefusals.NoSuchBooking;
 
         var promoted = booking.Status == BookingStatus.Booked ? await FillAsync(write, session) : 0;
@@ -92,7 +112,9 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
     public async Task<int> FillAsync(Write write, SessionRow session)
     {
         var now = clock.GetCurrentInstant();
-        var waiting = (await BookingStore.InAsync(write, [session.Id])).Where(b => b.Status == BookingStatus.Waiting).ToList();
+        var waiting = (await BookingStore.InAsync(write, [session.Id]))
+            .Where(b => b.Status == BookingStatus.Waiting)
+            .ToList();
         if (waiting.Count == 0 || session.Status != SessionStatus.Open)
             return 0;
         var fits = await Fits.LoadAsync(write, book, [.. waiting.Select(w => w.ClientId)]);
@@ -126,7 +148,9 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
     )
     {
         var now = clock.GetCurrentInstant();
-        var sessions = (await SessionStore.ListAsync(read, new SessionsWanted { From = from, To = to }))
+        var sessions = (
+            await SessionStore.ListAsync(read, new SessionsWanted { From = from, To = to })
+        )
             .Where(s => s.Status == SessionStatus.Open && s.StartsAt > now)
             .ToList();
         var fits = await Fits.LoadAsync(read, book, [clientId]);
@@ -159,7 +183,9 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
                             refusal is not null ? CanBook.No
                             : session.SeatsLeft > 0 ? CanBook.Seat
                             : CanBook.Waitlist,
-                        Refusal = refusal is null ? null : new RefusalMessage(refusal.Code, refusal.Message),
+                        Refusal = refusal is null
+                            ? null
+                            : new RefusalMessage(refusal.Code, refusal.Message),
                     },
                     fit
                 )
@@ -170,7 +196,9 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
         return
         [
             .. choices
-                .OrderBy(c => c.Fit.Verdict >= Suits.NeedsClearance ? c.Fit.Verdict : Suits.Suitable)
+                .OrderBy(c =>
+                    c.Fit.Verdict >= Suits.NeedsClearance ? c.Fit.Verdict : Suits.Suitable
+                )
                 .ThenBy(c => c.Choice.CanBook)
                 .ThenBy(c => c.Fit.Verdict)
                 .ThenBy(c => c.Fit.Reasons.Count(r => r.Verdict == Suits.WithModifications))
@@ -190,7 +218,11 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
         Instant now
     ) =>
         BookingRules.WhyNot(
-            new BookableSession(session.Status == SessionStatus.Open, session.StartsAt, session.OnDate),
+            new BookableSession(
+                session.Status == SessionStatus.Open,
+                session.StartsAt,
+                session.OnDate
+            ),
             fit,
             audience,
             mine.Exists(b => b.SessionId == session.Id),
@@ -201,7 +233,15 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
         );
 
     private static async Task<bool> OverlapsAsync(Read read, long clientId, SessionRow session) =>
-        (await BookingStore.OverlappingAsync(read, clientId, session.StartsAt, session.EndsAt, session.Id)).Count > 0;
+        (
+            await BookingStore.OverlappingAsync(
+                read,
+                clientId,
+                session.StartsAt,
+                session.EndsAt,
+                session.Id
+            )
+        ).Count > 0;
 
     private async Task ChangedAsync(Write write, long clientId, long sessionId)
     {

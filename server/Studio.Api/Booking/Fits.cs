@@ -28,7 +28,11 @@ public sealed class Fits
     public StudioPolicies Policies => _policies;
 
     /// <summary>Loads classes, policies and these clients (everybody when null).</summary>
-    public static async Task<Fits> LoadAsync(Read read, RuleBook book, IReadOnlyCollection<long>? clientIds)
+    public static async Task<Fits> LoadAsync(
+        Read read,
+        RuleBook book,
+        IReadOnlyCollection<long>? clientIds
+    )
     {
         var classes = (await StudioStore.ClassesAsync(read)).ToDictionary(
             c => c.Id,
@@ -52,7 +56,8 @@ public sealed class Fits
     public HerSituation Of(long clientId) => _situations[clientId];
 
     /// <summary>How a session suits a client on the session's own date.</summary>
-    public Fit Of(long clientId, SessionRow session) => Of(clientId, session.ClassId, session.OnDate);
+    public Fit Of(long clientId, SessionRow session) =>
+        Of(clientId, session.ClassId, session.OnDate);
 
     /// <summary>How a class suits a client on a date.</summary>
     public Fit Of(long clientId, long classId, LocalDate on) =>

@@ -41,11 +41,15 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
             Zone = client.Zone,
             SharesConditions = client.SharesConditions,
             Phase = situation.Phase,
-            Pregnancy = ended ? null : await PregnancyAsync(read, client, her, situation, today, knowsAll),
+            Pregnancy = ended
+                ? null
+                : await PregnancyAsync(read, client, her, situation, today, knowsAll),
             Clearance = clearance,
             Screening = screening,
             OnHold = her.Holds.Any(h => h.StandsOn(today)),
-            Needs = ended ? [] : Needs(her, situation, clearance, screening, fits.Policies, seen.Audience),
+            Needs = ended
+                ? []
+                : Needs(her, situation, clearance, screening, fits.Policies, seen.Audience),
             Factors = knowsAll ? await FactorsAsync(read, client.Id) : null,
             Tape = ended ? null : await TapeAsync(read, client.Id, her, fits, today),
         };
@@ -80,11 +84,17 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
             BirthMode = knowsAll ? pregnancy.BirthMode : null,
             PastDue = situation.Phase == Phase.Pregnant && today > pregnancy.DueDate,
             MayHaveGivenBirth = situation.MayHaveGivenBirth,
-            NextStage = next is null ? null : new NextStage(next.Stage.Code, next.Stage.Name, next.From),
+            NextStage = next is null
+                ? null
+                : new NextStage(next.Stage.Code, next.Stage.Name, next.From),
         };
     }
 
-    private static ClearanceMessage Clearance(HerSituation her, LocalDate today, StudioPolicies policies)
+    private static ClearanceMessage Clearance(
+        HerSituation her,
+        LocalDate today,
+        StudioPolicies policies
+    )
     {
         var standing = ClearanceRules.On(her.Letters, her.Pregnancy, today, policies);
         return new ClearanceMessage(
@@ -92,11 +102,14 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
             standing.ValidUntil,
             standing.Status switch
             {
-                ClearanceStatus.Valid => $"Letter valid until {Wording.Date(standing.ValidUntil!.Value)}.",
-                ClearanceStatus.EndsSoon => $"Letter ends on {Wording.Date(standing.ValidUntil!.Value)}; a new one is needed soon.",
+                ClearanceStatus.Valid =>
+                    $"Letter valid until {Wording.Date(standing.ValidUntil!.Value)}.",
+                ClearanceStatus.EndsSoon =>
+                    $"Letter ends on {Wording.Date(standing.ValidUntil!.Value)}; a new one is needed soon.",
                 ClearanceStatus.Expired when standing.EndedByBirth =>
                     "The letter ended with the birth; a postnatal one is needed.",
-                ClearanceStatus.Expired => $"Letter ended on {Wording.Date(standing.ValidUntil!.Value)}; a new one is needed.",
+                ClearanceStatus.Expired =>
+                    $"Letter ended on {Wording.Date(standing.ValidUntil!.Value)}; a new one is needed.",
                 ClearanceStatus.None => policies.ClearanceForEveryone
                     ? "No clearance letter yet; one is needed before the first class."
                     : "No clearance letter.",
@@ -104,7 +117,11 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
         );
     }
 
-    private static ScreeningMessage Screening(HerSituation her, LocalDate today, StudioPolicies policies)
+    private static ScreeningMessage Screening(
+        HerSituation her,
+        LocalDate today,
+        StudioPolicies policies
+    )
     {
         var status = ScreeningRules.On(her.Screening, her.Pregnancy, today, policies);
         var on = her.Screening?.AnsweredOn;
@@ -113,8 +130,10 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
             on,
             status switch
             {
-                ScreeningStatus.Current => $"Health questions answered on {Wording.Date(on!.Value)}.",
-                ScreeningStatus.Due => $"Health questions were answered on {Wording.Date(on!.Value)}; they are due again.",
+                ScreeningStatus.Current =>
+                    $"Health questions answered on {Wording.Date(on!.Value)}.",
+                ScreeningStatus.Due =>
+                    $"Health questions were answered on {Wording.Date(on!.Value)}; they are due again.",
                 ScreeningStatus.None => "Health questions not answered yet.",
             }
         );
@@ -132,25 +151,66 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
         var toHer = audience == Audience.Herself;
         var needs = new List<Need>();
         if (situation.Phase is Phase.Unknown or Phase.BeforeDates)
-            needs.Add(new("dates", toHer ? "Please tell us your dates, so that we can find the classes that suit you." : "Her dates are not known yet.", null));
+            needs.Add(
+                new(
+                    "dates",
+                    toHer
+                        ? "Please tell us your dates, so that we can find the classes that suit you."
+                        : "Her dates are not known yet.",
+                    null
+                )
+            );
         if (her.Holds.Any(h => h.StandsOn(situation.On)))
-            needs.Add(new("hold", toHer ? "Your bookings are paused until we have a new letter from your clinician. Please speak to her or him first." : "On hold until a new clearance letter is filed.", null));
+            needs.Add(
+                new(
+                    "hold",
+                    toHer
+                        ? "Your bookings are paused until we have a new letter from your clinician. Please speak to her or him first."
+                        : "On hold until a new clearance letter is filed.",
+                    null
+                )
+            );
         if (screening.Status != ScreeningStatus.Current)
-            needs.Add(new("screening", toHer ? "Please answer the health questions with us before your next class." : screening.Says, null));
-        if (clearance.Status != ClearanceStatus.Valid && (policies.ClearanceForEveryone || clearance.Status == ClearanceStatus.EndsSoon))
+            needs.Add(
+                new(
+                    "screening",
+                    toHer
+                        ? "Please answer the health questions with us before your next class."
+                        : screening.Says,
+                    null
+                )
+            );
+        if (
+            clearance.Status != ClearanceStatus.Valid
+            && (policies.ClearanceForEveryone || clearance.Status == ClearanceStatus.EndsSoon)
+        )
             needs.Add(
                 new(
                     "letter",
-                    toHer ? clearance.Status switch
-                    {
-                        ClearanceStatus.EndsSoon => $"Your clinician's letter ends on {Wording.Date(clearance.ValidUntil!.Value)}. A new one keeps your place in class.",
-                        ClearanceStatus.Valid or ClearanceStatus.Expired or ClearanceStatus.None => "Please bring a letter from your midwife or doctor that says you may exercise.",
-                    } : clearance.Says,
+                    toHer
+                        ? clearance.Status switch
+                        {
+                            ClearanceStatus.EndsSoon =>
+                                $"Your clinician's letter ends on {Wording.Date(clearance.ValidUntil!.Value)}. A new one keeps your place in class.",
+                            ClearanceStatus.Valid
+                            or ClearanceStatus.Expired
+                            or ClearanceStatus.None =>
+                                "Please bring a letter from your midwife or doctor that says you may exercise.",
+                        }
+                        : clearance.Says,
                     clearance.Status == ClearanceStatus.EndsSoon ? clearance.ValidUntil : null
                 )
             );
         if (situation.Phase == Phase.Pregnant && situation.On > her.Pregnancy?.DueDate)
-            needs.Add(new("birth-word", toHer ? "Your due date has passed. When you feel like it, let us know how you are." : "Her due date has passed and there is no word yet.", null));
+            needs.Add(
+                new(
+                    "birth-word",
+                    toHer
+                        ? "Your due date has passed. When you feel like it, let us know how you are."
+                        : "Her due date has passed and there is no word yet.",
+                    null
+                )
+            );
         return needs;
     }
 
@@ -159,21 +219,38 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
             .. (await HealthStore.FactorsAsync(read, clientId)).Select(f =>
             {
                 var factor = book.FactorOf(f.Code);
-                return new FactorMessage(f.Id, f.Code, factor?.Name ?? f.Code, factor?.IsCondition ?? true, f.FromOn, f.ToOn);
+                return new FactorMessage(
+                    f.Id,
+                    f.Code,
+                    factor?.Name ?? f.Code,
+                    factor?.IsCondition ?? true,
+                    f.FromOn,
+                    f.ToOn
+                );
             }),
         ];
 
-    private async Task<Tape?> TapeAsync(Read read, long clientId, HerSituation her, Fits fits, LocalDate today)
+    private async Task<Tape?> TapeAsync(
+        Read read,
+        long clientId,
+        HerSituation her,
+        Fits fits,
+        LocalDate today
+    )
     {
         if (her.Pregnancy is not { } pregnancy)
             return null;
         var bands = book.Stages.Bands(pregnancy);
-        var start = pregnancy.DueDate?.PlusDays(-GestationalAge.AtDueDate) ?? pregnancy.BornOn!.Value;
+        var start =
+            pregnancy.DueDate?.PlusDays(-GestationalAge.AtDueDate) ?? pregnancy.BornOn!.Value;
         var born = pregnancy.BornOn ?? pregnancy.DueDate!.Value;
         var end = LocalDate.Max(born.PlusDays(7 * 26), today.PlusDays(28));
 
         var mine = (await BookingStore.OfAsync(read, clientId)).ToDictionary(b => b.SessionId);
-        var sessions = await SessionStore.ListAsync(read, new SessionsWanted { ClientId = clientId });
+        var sessions = await SessionStore.ListAsync(
+            read,
+            new SessionsWanted { ClientId = clientId }
+        );
         return new Tape
         {
             Start = start,
@@ -184,7 +261,10 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
             Bands = [.. bands.Select(b => new TapeBand(b.Stage.Code, b.Stage.Name, b.From, b.To))],
             Letters =
             [
-                .. her.Letters.Select(l => (l.IssuedOn, Until: ClearanceRules.ValidUntil(l, pregnancy, fits.Policies)))
+                .. her
+                    .Letters.Select(l =>
+                        (l.IssuedOn, Until: ClearanceRules.ValidUntil(l, pregnancy, fits.Policies))
+                    )
                     .Where(l => l.Until is not null)
                     .Select(l => new TapeLetter(l.IssuedOn, l.Until!.Value)),
             ],

@@ -17,7 +17,9 @@ public static class ClientEndpoints
     /// <summary>Maps the routes.</summary>
     public static void MapClients(this IEndpointRouteBuilder app)
     {
-        var desk = app.MapGroup("/api/clients").WithTags("Clients").RequireAuthorization(Policies.Desk);
+        var desk = app.MapGroup("/api/clients")
+            .WithTags("Clients")
+            .RequireAuthorization(Policies.Desk);
         desk.MapGet("/", FindAsync).WithName("FindClients");
         desk.MapPost("/", AddAsync).WithName("AddClient").ProducesProblem(400).ProducesProblem(409);
 
@@ -34,9 +36,16 @@ public static class ClientEndpoints
             .ProducesProblem(409);
     }
 
-    private static async Task<List<ClientFound>> FindAsync(string? find, Reader reader, Database database)
+    private static async Task<List<ClientFound>> FindAsync(
+        string? find,
+        Reader reader,
+        Database database
+    )
     {
-        var words = (find ?? "").Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        var words = (find ?? "").Split(
+            ' ',
+            StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries
+        );
         await using var read = await database.ReadAsync();
         return await ClientStore.SearchAsync(read, [.. words.Take(8)], withEnded: reader.IsOwner);
     }
@@ -87,7 +96,11 @@ public static class ClientEndpoints
         await using var write = await database.BeginWriteAsync();
         if (await ClientStore.FindAsync(write, reader, clientId) is not { } seen)
             return BookingRefusals.NoSuchClient.ToProblem();
-        if (request.SharesConditions is { } shares && shares != seen.Row.SharesConditions && seen.Audience == Audience.FrontDesk)
+        if (
+            request.SharesConditions is { } shares
+            && shares != seen.Row.SharesConditions
+            && seen.Audience == Audience.FrontDesk
+        )
             return ClientRefusals.SharingIsHers.ToProblem();
         var row = ClientIntake.Contact(request, seen.Row);
         if (ClientIntake.WhyNot(row) is { } refusal)

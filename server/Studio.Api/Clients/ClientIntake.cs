@@ -11,7 +11,12 @@ namespace Studio.Api.Clients;
 public sealed class ClientIntake(IClock clock)
 {
     /// <summary>Adds a client and what is known of her dates; the caller commits.</summary>
-    public async Task<Answer<long>> AddAsync(Write write, NewClient request, long? by, LocalDate? endedOn = null)
+    public async Task<Answer<long>> AddAsync(
+        Write write,
+        NewClient request,
+        long? by,
+        LocalDate? endedOn = null
+    )
     {
         var now = clock.GetCurrentInstant();
         var row = Contact(request, new ClientRow { HomeLocationId = request.HomeLocationId });
@@ -22,7 +27,11 @@ public sealed class ClientIntake(IClock clock)
             new { request.HomeLocationId }
         );
         if (zone is null)
-            return ClientRefusals.Invalid("no-such-location", "There is no such location.", "homeLocationId");
+            return ClientRefusals.Invalid(
+                "no-such-location",
+                "There is no such location.",
+                "homeLocationId"
+            );
         if (await ClientStore.EmailTakenAsync(write, row.Email, 0))
             return ClientRefusals.EmailTaken;
         var today = now.InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
@@ -32,7 +41,14 @@ public sealed class ClientIntake(IClock clock)
         var id = await ClientStore.AddAsync(write, row, now);
         if (dates.Pregnancy is { } pregnancy)
         {
-            var pregnancyId = await PregnancyStore.BeginAsync(write, id, pregnancy with { EndedOn = endedOn });
+            var pregnancyId = await PregnancyStore.BeginAsync(
+                write,
+                id,
+                pregnancy with
+                {
+                    EndedOn = endedOn,
+                }
+            );
             if (dates.Evidence is { } evidence)
                 await PregnancyStore.AddEvidenceAsync(write, pregnancyId, evidence, now, by);
         }
@@ -59,9 +75,14 @@ public sealed class ClientIntake(IClock clock)
 
     /// <summary>Why these contact details cannot be kept, or null.</summary>
     public static Refusal? WhyNot(ClientRow row) =>
-        row.Name.Length == 0 ? ClientRefusals.Invalid("name-missing", "Please enter her name.", "name")
+        row.Name.Length == 0
+            ? ClientRefusals.Invalid("name-missing", "Please enter her name.", "name")
         : row.Phone.Length == 0 && row.Email.Length == 0
-            ? ClientRefusals.Invalid("no-contact", "Please enter a phone number or an e-mail address, so that she can be reached.", "phone")
+            ? ClientRefusals.Invalid(
+                "no-contact",
+                "Please enter a phone number or an e-mail address, so that she can be reached.",
+                "phone"
+            )
         : null;
 
     /// <summary>Her pregnancy by what was given, checked against a day.</summary>
@@ -70,9 +91,17 @@ public sealed class ClientIntake(IClock clock)
     public static Answer<Dates> Reckon(NewClient request, LocalDate today)
     {
         if (request.BornOn > today)
-            return ClientRefusals.Invalid("born-in-future", "The date of birth lies in the future.", "bornOn");
+            return ClientRefusals.Invalid(
+                "born-in-future",
+                "The date of birth lies in the future.",
+                "bornOn"
+            );
         if (request.BirthMode is not null && request.BornOn is null)
-            return ClientRefusals.Invalid("birth-without-date", "How the baby was born is given, but not when.", "bornOn");
+            return ClientRefusals.Invalid(
+                "birth-without-date",
+                "How the baby was born is given, but not when.",
+                "bornOn"
+            );
 
         DatingEvidence? evidence = null;
         LocalDate? due = null;
@@ -96,7 +125,9 @@ public sealed class ClientIntake(IClock clock)
                     DueDate = due,
                     Babies = request.Babies ?? 1,
                     BornOn = request.BornOn,
-                    BirthMode = request.BornOn is null ? null : request.BirthMode ?? BirthMode.Unknown,
+                    BirthMode = request.BornOn is null
+                        ? null
+                        : request.BirthMode ?? BirthMode.Unknown,
                 },
                 evidence
             );

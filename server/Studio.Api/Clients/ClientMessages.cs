@@ -25,7 +25,10 @@ public record ContactRequest
     public string? Phone { get; init; }
 
     /// <summary>E-mail address; nobody else may have it.</summary>
-    [StringLength(254), RegularExpression(@"^$|^[^@\s]+@[^@\s]+$", ErrorMessage = "This is not an e-mail address.")]
+    [
+        StringLength(254),
+        RegularExpression(@"^$|^[^@\s]+@[^@\s]+$", ErrorMessage = "This is not an e-mail address.")
+    ]
     public string? Email { get; init; }
 
     /// <summary>Whom to call in an emergency.</summary>
@@ -125,7 +128,14 @@ public sealed record ScreeningMessage(ScreeningStatus Status, LocalDate? Answere
 public sealed record Need(string Code, string Says, LocalDate? By);
 
 /// <summary>A factor she has.</summary>
-public sealed record FactorMessage(long Id, string Code, string Name, bool IsCondition, LocalDate From, LocalDate? To);
+public sealed record FactorMessage(
+    long Id,
+    string Code,
+    string Name,
+    bool IsCondition,
+    LocalDate From,
+    LocalDate? To
+);
 
 /// <summary>A stage on the tape.</summary>
 public sealed record TapeBand(string Stage, string Name, LocalDate From, LocalDate? To);

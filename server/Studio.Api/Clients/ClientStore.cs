@@ -98,9 +98,16 @@ public static class ClientStore
         (await FindAsync(read, reader, id))?.Audience;
 
     /// <summary>Up to 20 clients whose name, phone or e-mail holds every word typed; after a loss only for the owner.</summary>
-    public static Task<List<ClientFound>> SearchAsync(Read read, IReadOnlyList<string> words, bool withEnded)
+    public static Task<List<ClientFound>> SearchAsync(
+        Read read,
+        IReadOnlyList<string> words,
+        bool withEnded
+    )
     {
-        var parameters = new Dictionary<string, object>(StringComparer.Ordinal) { ["withEnded"] = withEnded };
+        var parameters = new Dictionary<string, object>(StringComparer.Ordinal)
+        {
+            ["withEnded"] = withEnded,
+        };
         var holds = words.Select(
             (word, i) =>
             {

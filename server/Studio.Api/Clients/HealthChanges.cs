@@ -11,7 +11,8 @@ public sealed class HealthChanges(FlagSweep flags, IClock clock)
     public Instant Now => clock.GetCurrentInstant();
 
     /// <summary>Today at her location.</summary>
-    public LocalDate Today(ClientRow client) => Now.InZone(DateTimeZoneProviders.Tzdb[client.Zone]).Date;
+    public LocalDate Today(ClientRow client) =>
+        Now.InZone(DateTimeZoneProviders.Tzdb[client.Zone]).Date;
 
     /// <summary>Looks at her flags again, tells the open pages, commits.</summary>
     public async Task DoneAsync(Write write, long clientId)

@@ -24,15 +24,25 @@ public static class HealthEndpoints
             .ProducesProblem(400)
             .ProducesProblem(404)
             .ProducesProblem(409);
-        her.MapPost("/factors", AddFactorAsync).WithName("AddFactor").RequireAuthorization(Policies.DeskOrClient);
+        her.MapPost("/factors", AddFactorAsync)
+            .WithName("AddFactor")
+            .RequireAuthorization(Policies.DeskOrClient);
         her.MapPost("/factors/{factorId}/end", EndFactorAsync)
             .WithName("EndFactor")
             .RequireAuthorization(Policies.DeskOrClient);
-        her.MapPost("/clearances", FileLetterAsync).WithName("FileClearance").RequireAuthorization(Policies.Desk);
-        her.MapPost("/screenings", ScreenAsync).WithName("RecordScreening").RequireAuthorization(Policies.Desk);
+        her.MapPost("/clearances", FileLetterAsync)
+            .WithName("FileClearance")
+            .RequireAuthorization(Policies.Desk);
+        her.MapPost("/screenings", ScreenAsync)
+            .WithName("RecordScreening")
+            .RequireAuthorization(Policies.Desk);
         her.MapPost("/holds", HoldAsync).WithName("Hold").RequireAuthorization(Policies.SignedIn);
-        her.MapPost("/birth", BirthAsync).WithName("ReportBirth").RequireAuthorization(Policies.DeskOrClient);
-        her.MapPost("/loss", LossAsync).WithName("EndPregnancy").RequireAuthorization(Policies.DeskOrClient);
+        her.MapPost("/birth", BirthAsync)
+            .WithName("ReportBirth")
+            .RequireAuthorization(Policies.DeskOrClient);
+        her.MapPost("/loss", LossAsync)
+            .WithName("EndPregnancy")
+            .RequireAuthorization(Policies.DeskOrClient);
     }
 
     private static async Task<Results<Created<Made>, ProblemHttpResult>> AddFactorAsync(
@@ -47,7 +57,9 @@ public static class HealthEndpoints
         if (book.FactorOf(request.Code) is null)
             return ClientRefusals.NoSuchFactor.ToProblem();
         if (request.To < request.From)
-            return ClientRefusals.Invalid("bad-range", "The last day lies before the first.", "to").ToProblem();
+            return ClientRefusals
+                .Invalid("bad-range", "The last day lies before the first.", "to")
+                .ToProblem();
         await using var write = await database.BeginWriteAsync();
         if (!await KnowsAllAsync(write, reader, clientId))
             return BookingRefusals.NoSuchClient.ToProblem();
@@ -76,10 +88,15 @@ public static class HealthEndpoints
         await using var write = await database.BeginWriteAsync();
         if (!await KnowsAllAsync(write, reader, clientId))
             return BookingRefusals.NoSuchClient.ToProblem();
-        if ((await HealthStore.FactorsAsync(write, clientId)).Find(f => f.Id == factorId) is not { } factor)
+        if (
+            (await HealthStore.FactorsAsync(write, clientId)).Find(f => f.Id == factorId)
+            is not { } factor
+        )
             return ClientRefusals.NotHerFactor.ToProblem();
         if (request.On < factor.FromOn)
-            return ClientRefusals.Invalid("bad-range", "The last day lies before the first.", "on").ToProblem();
+            return ClientRefusals
+                .Invalid("bad-range", "The last day lies before the first.", "on")
+                .ToProblem();
         await HealthStore.EndFactorAsync(write, factorId, request.On);
         await changes.DoneAsync(write, clientId);
         return TypedResults.NoContent();
@@ -95,7 +112,11 @@ public static class HealthEndpoints
     {
         if (request.ExpiresOn < request.IssuedOn)
             return ClientRefusals
-                .Invalid("bad-range", "The letter's last day lies before the day it was written.", "expiresOn")
+                .Invalid(
+                    "bad-range",
+                    "The letter's last day lies before the day it was written.",
+                    "expiresOn"
+                )
                 .ToProblem();
         await using var write = await database.BeginWriteAsync();
         if (await ClientStore.FindAsync(write, reader, clientId) is not { } seen)
@@ -103,7 +124,11 @@ public static class HealthEndpoints
         var today = changes.Today(seen.Row);
         if (request.IssuedOn > today)
             return ClientRefusals
-                .Invalid("in-future", "The letter is dated in the future. Please check the day it was written.", "issuedOn")
+                .Invalid(
+                    "in-future",
+                    "The letter is dated in the future. Please check the day it was written.",
+                    "issuedOn"
+                )
                 .ToProblem();
         var id = await HealthStore.AddLetterAsync(
             write,
@@ -132,7 +157,11 @@ public static class HealthEndpoints
             return BookingRefusals.NoSuchClient.ToProblem();
         if (request.AnsweredOn > changes.Today(seen.Row))
             return ClientRefusals
-                .Invalid("in-future", "The questions cannot have been answered in the future.", "answeredOn")
+                .Invalid(
+                    "in-future",
+                    "The questions cannot have been answered in the future.",
+                    "answeredOn"
+                )
                 .ToProblem();
         var id = await HealthStore.AddScreeningAsync(
             write,
@@ -154,9 +183,18 @@ public static class HealthEndpoints
     )
     {
         await using var write = await database.BeginWriteAsync();
-        if (await ClientStore.FindAsync(write, clientId) is not { } row || !await MayHoldAsync(write, reader, row, changes))
+        if (
+            await ClientStore.FindAsync(write, clientId) is not { } row
+            || !await MayHoldAsync(write, reader, row, changes)
+        )
             return BookingRefusals.NoSuchClient.ToProblem();
-        await HealthStore.HoldAsync(write, clientId, changes.Today(row), changes.Now, reader.AccountId);
+        await HealthStore.HoldAsync(
+            write,
+            clientId,
+            changes.Today(row),
+            changes.Now,
+            reader.AccountId
+        );
         await changes.DoneAsync(write, clientId);
         return TypedResults.NoContent();
     }
@@ -206,7 +244,9 @@ public static class HealthEndpoints
             return TypedResults.Ok(new Released(0, false));
         var on = request.On ?? changes.Today(row);
         if (on > changes.Today(row))
-            return ClientRefusals.Invalid("in-future", "The date lies in the future.", "on").ToProblem();
+            return ClientRefusals
+                .Invalid("in-future", "The date lies in the future.", "on")
+                .ToProblem();
         await PregnancyStore.EndAsync(write, id, on);
         var released = await bookings.ReleaseAsync(write, clientId, reader.AccountId);
         await changes.DoneAsync(write, clientId);
@@ -214,10 +254,17 @@ public static class HealthEndpoints
     }
 
     private static async Task<bool> KnowsAllAsync(Read read, Reader reader, long clientId) =>
-        await ClientStore.AudienceAsync(read, reader, clientId) is Audience.Owner or Audience.Herself;
+        await ClientStore.AudienceAsync(read, reader, clientId)
+            is Audience.Owner
+                or Audience.Herself;
 
     // The desk, the owner and she herself; and an instructor for somebody on a roster of hers, today or the day around.
-    private static async Task<bool> MayHoldAsync(Read read, Reader reader, ClientRow row, HealthChanges changes) =>
+    private static async Task<bool> MayHoldAsync(
+        Read read,
+        Reader reader,
+        ClientRow row,
+        HealthChanges changes
+    ) =>
         reader.On(row.Id, row.Ended) is not null
         || (
             reader.InstructorId is { } instructor

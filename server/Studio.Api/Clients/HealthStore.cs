@@ -125,14 +125,22 @@ public static class HealthStore
             {
                 clientId,
                 answeredOn,
-                outcome = System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(outcome.ToString()),
+                outcome = System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(
+                    outcome.ToString()
+                ),
                 at,
                 by,
             }
         );
 
     /// <summary>Holds all her bookings; a hold that stands already stays as it is.</summary>
-    public static Task HoldAsync(Write write, long clientId, LocalDate from, Instant at, long? by) =>
+    public static Task HoldAsync(
+        Write write,
+        long clientId,
+        LocalDate from,
+        Instant at,
+        long? by
+    ) =>
         write.ExecuteAsync(
             """
             insert into holds (client_id, from_on, entered_at, entered_by)

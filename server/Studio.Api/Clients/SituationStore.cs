@@ -62,15 +62,25 @@ public static class SituationStore
                 id => new HerSituation
                 {
                     Pregnancy = pregnancyOf.GetValueOrDefault(id)?.ToPregnancy(),
-                    Factors = [.. factors[id].Select(f => new HeldFactor(f.Code, f.FromOn, f.ToOn))],
-                    Letters = [.. letters[id].Select(l => new ClearanceLetter(l.IssuedOn, l.ExpiresOn, l.Withdrawn))],
-                    Screening = screenings[id].Select(s => new Screening(s.AnsweredOn, s.Outcome)).LastOrDefault(),
+                    Factors =
+                    [
+                        .. factors[id].Select(f => new HeldFactor(f.Code, f.FromOn, f.ToOn)),
+                    ],
+                    Letters =
+                    [
+                        .. letters[id]
+                            .Select(l => new ClearanceLetter(l.IssuedOn, l.ExpiresOn, l.Withdrawn)),
+                    ],
+                    Screening = screenings[id]
+                        .Select(s => new Screening(s.AnsweredOn, s.Outcome))
+                        .LastOrDefault(),
                     Holds = [.. holds[id].Select(h => new Hold(h.FromOn, h.LiftedOn))],
                 }
             );
 
         async Task<ILookup<long, T>> LookUpAsync<T>(string sql)
-            where T : IOfClient => (await read.ListAsync<T>(sql, parameters)).ToLookup(row => row.ClientId);
+            where T : IOfClient =>
+            (await read.ListAsync<T>(sql, parameters)).ToLookup(row => row.ClientId);
     }
 
     /// <summary>The situation of one client.</summary>

@@ -46,7 +46,12 @@ public sealed class Database : IDisposable
         try
         {
             var connection = await OpenAsync();
-            return new Write(connection, connection.BeginTransaction(deferred: false), _live, () => _writer.Release());
+            return new Write(
+                connection,
+                connection.BeginTransaction(deferred: false),
+                _live,
+                () => _writer.Release()
+            );
         }
         catch
         {

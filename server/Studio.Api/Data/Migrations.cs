@@ -11,7 +11,7 @@ public static class Migrations
 {
     /// <summary>The scripts, in order.</summary>
     public static IReadOnlyList<string> Names { get; } =
-        [.. Scripts().Select(s => s.Name).Order(StringComparer.Ordinal)];
+    [.. Scripts().Select(s => s.Name).Order(StringComparer.Ordinal)];
 
     /// <summary>Runs what has not run yet, up to and including <paramref name="last"/> (all when null).</summary>
     /// <exception cref="InvalidOperationException">A script failed; the database stays as it was before that script.</exception>
@@ -25,21 +25,30 @@ public static class Migrations
 
         var result = DeployChanges
             .To.SqliteDatabase(connectionString)
-            .WithScripts(Scripts().Where(s => last is null || string.CompareOrdinal(s.Name, last) <= 0))
+            .WithScripts(
+                Scripts().Where(s => last is null || string.CompareOrdinal(s.Name, last) <= 0)
+            )
             .WithTransactionPerScript()
             .WithVariablesDisabled()
             .LogToNowhere()
             .Build()
             .PerformUpgrade();
         if (!result.Successful)
-            throw new InvalidOperationException($"Migration {result.ErrorScript?.Name} failed.", result.Error);
+            throw new InvalidOperationException(
+                $"Migration {result.ErrorScript?.Name} failed.",
+                result.Error
+            );
     }
 
     private static IEnumerable<SqlScript> Scripts()
     {
         var assembly = Assembly.GetExecutingAssembly();
         const string prefix = "migrations.";
-        foreach (var name in assembly.GetManifestResourceNames().Where(n => n.StartsWith(prefix, StringComparison.Ordinal)))
+        foreach (
+            var name in assembly
+                .GetManifestResourceNames()
+                .Where(n => n.StartsWith(prefix, StringComparison.Ordinal))
+        )
         {
             using var stream = assembly.GetManifestResourceStream(name)!;
             using var reader = new StreamReader(stream);

@@ -33,8 +33,12 @@ public class Read(SqliteConnection connection, SqliteTransaction transaction) : 
 }
 
 /// <summary>The write transaction; see <see cref="Database.BeginWriteAsync"/>.</summary>
-public sealed class Write(SqliteConnection connection, SqliteTransaction transaction, Live live, Action release)
-    : Read(connection, transaction)
+public sealed class Write(
+    SqliteConnection connection,
+    SqliteTransaction transaction,
+    Live live,
+    Action release
+) : Read(connection, transaction)
 {
     private readonly List<Change> _changes = [];
     private Action? _release = release;
@@ -44,7 +48,8 @@ public sealed class Write(SqliteConnection connection, SqliteTransaction transac
         Connection.ExecuteAsync(sql, parameters, Transaction);
 
     /// <summary>Runs an insert and gives the new row's id.</summary>
-    public Task<long> InsertAsync(string sql, object parameters) => ValueAsync<long>($"{sql} returning id", parameters);
+    public Task<long> InsertAsync(string sql, object parameters) =>
+        ValueAsync<long>($"{sql} returning id", parameters);
 
     /// <summary>Something that open pages may want to ask for again once this is committed.</summary>
     public void Tell(string topic, long? id = null) => _changes.Add(new Change(topic, id));

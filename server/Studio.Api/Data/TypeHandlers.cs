@@ -8,8 +8,12 @@ namespace Studio.Api.Data;
 /// <summary>Days and times are ISO text in the database; moments are UTC with milliseconds, so that text sorts as time.</summary>
 public static class TypeHandlers
 {
-    private static readonly InstantPattern Moment = InstantPattern.CreateWithInvariantCulture("uuuu-MM-ddTHH:mm:ss.fff'Z'");
-    private static readonly LocalTimePattern Clock = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
+    private static readonly InstantPattern Moment = InstantPattern.CreateWithInvariantCulture(
+        "uuuu-MM-ddTHH:mm:ss.fff'Z'"
+    );
+    private static readonly LocalTimePattern Clock = LocalTimePattern.CreateWithInvariantCulture(
+        "HH:mm"
+    );
 
     /// <summary>Tells Dapper; safe to call again.</summary>
     public static void Register()

@@ -12,7 +12,13 @@ using Studio.Core.Catalogue;
 namespace Studio.Api.Demo;
 
 /// <summary>The invented studio that is loaded into an empty data folder.</summary>
-public sealed class DemoStudio(Database database, ClientImports imports, AccountLinks accounts, RuleBook book, IClock clock)
+public sealed class DemoStudio(
+    Database database,
+    ClientImports imports,
+    AccountLinks accounts,
+    RuleBook book,
+    IClock clock
+)
 {
     /// <summary>The password of every demo account.</summary>
     public const string Password = "demo-studio";
@@ -35,7 +41,9 @@ public sealed class DemoStudio(Database database, ClientImports imports, Account
         {
             var now = clock.GetCurrentInstant();
             await StudioSetup.RunAsync(write, Text, book, now, isDemo: true);
-            var zone = await write.ValueAsync<string>("select zone from locations order by id limit 1");
+            var zone = await write.ValueAsync<string>(
+                "select zone from locations order by id limit 1"
+            );
             var today = now.InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
             var report = await imports.RunAsync(
                 write,
@@ -47,7 +55,9 @@ public sealed class DemoStudio(Database database, ClientImports imports, Account
                 throw new InvalidOperationException(
                     string.Join(
                         Environment.NewLine,
-                        report.Refused.Select(r => $"clients.csv line {r.Line}: {r.Column} {r.Reason}")
+                        report.Refused.Select(r =>
+                            $"clients.csv line {r.Line}: {r.Column} {r.Reason}"
+                        )
                     )
                 );
             await BookAsync(write, now);
@@ -60,12 +70,16 @@ public sealed class DemoStudio(Database database, ClientImports imports, Account
     /// <summary>Adds the demo accounts that are not there yet.</summary>
     public async Task AddAccountsAsync()
     {
-        var there = (await accounts.ListAsync(demoOnly: true)).Select(a => a.Email).ToHashSet(StringComparer.Ordinal);
+        var there = (await accounts.ListAsync(demoOnly: true))
+            .Select(a => a.Email)
+            .ToHashSet(StringComparer.Ordinal);
         long? client;
         long? instructor;
         await using (var read = await database.ReadAsync())
         {
-            client = await read.FindAsync<long?>("select id from clients where email = 'client@demo.example'");
+            client = await read.FindAsync<long?>(
+                "select id from clients where email = 'client@demo.example'"
+            );
             instructor = await read.FindAsync<long?>(
                 "select id from instructors where email = 'instructor@demo.example'"
             );
@@ -78,11 +92,23 @@ public sealed class DemoStudio(Database database, ClientImports imports, Account
             ("instructor@demo.example", "Marisol Quintavelle", Role.Instructor, null, instructor),
             ("client@demo.example", "Leonor Castrovide", Role.Client, client, null),
         ];
-        foreach (var (email, name, role, hers, teaches) in wanted.Where(w => !there.Contains(w.Email)))
+        foreach (
+            var (email, name, role, hers, teaches) in wanted.Where(w => !there.Contains(w.Email))
+        )
         {
-            var made = await accounts.MakeAsync(email, name, Password, [role], hers, teaches, isDemo: true);
+            var made = await accounts.MakeAsync(
+                email,
+                name,
+                Password,
+                [role],
+                hers,
+                teaches,
+                isDemo: true
+            );
             if (made.Refusal is { } refusal)
-                throw new InvalidOperationException($"The demo account {email} could not be made: {refusal.Message}");
+                throw new InvalidOperationException(
+                    $"The demo account {email} could not be made: {refusal.Message}"
+                );
         }
     }
 
@@ -107,10 +133,29 @@ public sealed class DemoStudio(Database database, ClientImports imports, Account
             foreach (var week in row["weeks"].Split(';').Select(int.Parse))
             {
                 var session = weekly[week];
-                var tooFar = session.OnDate > now.InZone(DateTimeZoneProviders.Tzdb[session.Zone]).Date.PlusDays(fits.Policies.BookingAheadDays);
-                if (tooFar || (row["anyway"] != "yes" && fits.Of(client, session).Verdict >= Suits.NeedsClearance))
+                var tooFar =
+                    session.OnDate
+                    > now.InZone(DateTimeZoneProviders.Tzdb[session.Zone])
+                        .Date.PlusDays(fits.Policies.BookingAheadDays);
+                if (
+                    tooFar
+                    || (
+                        row["anyway"] != "yes"
+                        && fits.Of(client, session).Verdict >= Suits.NeedsClearance
+                    )
+                )
                     continue;
-                if ((await BookingStore.OverlappingAsync(write, client, session.StartsAt, session.EndsAt, session.Id)).Count == 0)
+                if (
+                    (
+                        await BookingStore.OverlappingAsync(
+                            write,
+                            client,
+                            session.StartsAt,
+                            session.EndsAt,
+                            session.Id
+                        )
+                    ).Count == 0
+                )
                     await BookingStore.TakeAsync(write, session.Id, client, now, null);
             }
         }
@@ -118,7 +163,9 @@ public sealed class DemoStudio(Database database, ClientImports imports, Account
 
     private static string Text(string name)
     {
-        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream($"demo.{name}")!;
+        using var stream = Assembly
+            .GetExecutingAssembly()
+            .GetManifestResourceStream($"demo.{name}")!;
         using var reader = new StreamReader(stream);
         return reader.ReadToEnd();
     }

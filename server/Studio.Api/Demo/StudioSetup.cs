@@ -23,13 +23,23 @@ public static class StudioSetup
     /// <param name="now">The moment; the timetable begins on the Monday of its week.</param>
     /// <param name="isDemo">It is the demo.</param>
     /// <exception cref="InvalidOperationException">A file is wrong; every fault with its line.</exception>
-    public static async Task RunAsync(Write write, Func<string, string> file, RuleBook book, Instant now, bool isDemo)
+    public static async Task RunAsync(
+        Write write,
+        Func<string, string> file,
+        RuleBook book,
+        Instant now,
+        bool isDemo
+    )
     {
         var locations = Rows(file, "locations.csv", "code", "name", "zone", "emergency_number");
         var today = now.InZone(ZoneOf(locations[0]["zone"])).Date;
         await write.ExecuteAsync(
             "insert into studio (id, name, demo_loaded_on) values (1, @name, @loaded)",
-            new { name = Rows(file, "studio.csv", "name")[0]["name"], loaded = isDemo ? today : (LocalDate?)null }
+            new
+            {
+                name = Rows(file, "studio.csv", "name")[0]["name"],
+                loaded = isDemo ? today : (LocalDate?)null,
+            }
         );
         foreach (var row in locations)
             await write.ExecuteAsync(
@@ -71,7 +81,9 @@ public static class StudioSetup
             match =>
                 LocalDatePattern.Iso.Format(
                     today.PlusDays(
-                        match.Groups["days"].Success ? int.Parse(match.Groups["days"].Value, CultureInfo.InvariantCulture) : 0
+                        match.Groups["days"].Success
+                            ? int.Parse(match.Groups["days"].Value, CultureInfo.InvariantCulture)
+                            : 0
                     )
                 ),
             System.Text.RegularExpressions.RegexOptions.ExplicitCapture,
@@ -79,13 +91,20 @@ public static class StudioSetup
         );
 
     /// <summary>The rows of a file; any fault stops.</summary>
-    public static IReadOnlyList<CsvRow> Rows(Func<string, string> file, string name, params string[] columns)
+    public static IReadOnlyList<CsvRow> Rows(
+        Func<string, string> file,
+        string name,
+        params string[] columns
+    )
     {
         var refused = new List<RefusedRow>();
         var rows = CsvText.Read(file(name), columns, [], refused);
         if (refused.Count > 0)
             throw new InvalidOperationException(
-                string.Join(Environment.NewLine, refused.Select(r => $"{name} line {r.Line}: {r.Column} {r.Reason}"))
+                string.Join(
+                    Environment.NewLine,
+                    refused.Select(r => $"{name} line {r.Line}: {r.Column} {r.Reason}")
+                )
             );
         return rows;
     }
@@ -104,7 +123,16 @@ public static class StudioSetup
                 }
             );
         var dated = (string name) => WithDates(file(name), today);
-        foreach (var row in Rows(dated, "qualifications.csv", "instructor_email", "kind", "issued_on", "expires_on"))
+        foreach (
+            var row in Rows(
+                dated,
+                "qualifications.csv",
+                "instructor_email",
+                "kind",
+                "issued_on",
+                "expires_on"
+            )
+        )
             await write.ExecuteAsync(
                 """
                 insert into qualifications (instructor_id, kind, issued_on, expires_on)
@@ -147,7 +175,9 @@ public static class StudioSetup
                 Traits = traits.ToHashSet(StringComparer.Ordinal),
             };
             if (profile.Faults(book).ToList() is { Count: > 0 } faults)
-                throw new InvalidOperationException($"classes.csv line {row.Line}: {string.Join(" ", faults)}");
+                throw new InvalidOperationException(
+                    $"classes.csv line {row.Line}: {string.Join(" ", faults)}"
+                );
             var id = await write.InsertAsync(
                 """
                 insert into classes (code, name, about, minutes, effort, needs_qualification)
@@ -179,7 +209,16 @@ public static class StudioSetup
     private static async Task TimetableAsync(Write write, Func<string, string> file, Instant now)
     {
         foreach (
-            var row in Rows(file, "timetable.csv", "location", "room", "class", "instructor_email", "weekday", "start")
+            var row in Rows(
+                file,
+                "timetable.csv",
+                "location",
+                "room",
+                "class",
+                "instructor_email",
+                "weekday",
+                "start"
+            )
         )
         {
             var place =
@@ -199,12 +238,20 @@ public static class StudioSetup
                         @class = row["class"],
                         instructor = row["instructor_email"],
                     }
-                ) ?? throw new InvalidOperationException($"timetable.csv line {row.Line}: no such room or class.");
+                )
+                ?? throw new InvalidOperationException(
+                    $"timetable.csv line {row.Line}: no such room or class."
+                );
             if (place.InstructorId is null && row["instructor_email"].Length > 0)
-                throw new InvalidOperationException($"timetable.csv line {row.Line}: no such instructor.");
+                throw new InvalidOperationException(
+                    $"timetable.csv line {row.Line}: no such instructor."
+                );
             var zone = ZoneOf(place.Zone);
             var monday = now.InZone(zone).Date.PlusDays(1).Previous(IsoDayOfWeek.Monday);
-            var start = LocalTimePattern.CreateWithInvariantCulture("HH:mm").Parse(row["start"]).GetValueOrThrow();
+            var start = LocalTimePattern
+                .CreateWithInvariantCulture("HH:mm")
+                .Parse(row["start"])
+                .GetValueOrThrow();
             for (var week = 0; week < WeeksOfTimetable; week++)
             {
                 var on = monday.PlusDays(7 * week + Number(row, "weekday") - 1);
@@ -237,9 +284,12 @@ public static class StudioSetup
     private static int Number(CsvRow row, string column) =>
         int.TryParse(row[column], NumberStyles.None, CultureInfo.InvariantCulture, out var number)
             ? number
-            : throw new InvalidOperationException($"Line {row.Line}: {column} is '{row[column]}', not a number.");
+            : throw new InvalidOperationException(
+                $"Line {row.Line}: {column} is '{row[column]}', not a number."
+            );
 
-    private static LocalDate Day(CsvRow row, string column) => LocalDatePattern.Iso.Parse(row[column]).GetValueOrThrow();
+    private static LocalDate Day(CsvRow row, string column) =>
+        LocalDatePattern.Iso.Parse(row[column]).GetValueOrThrow();
 
     private static string[] Split(string list) =>
         list.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);

@@ -14,7 +14,10 @@ public sealed record ImportProgress(int Read, int Of);
 /// <summary>Carries changes from the writers to the pages that are open.</summary>
 public sealed class Live
 {
-    private readonly ConcurrentDictionary<Guid, (long Account, Channel<object> Channel)> _listeners = new();
+    private readonly ConcurrentDictionary<
+        Guid,
+        (long Account, Channel<object> Channel)
+    > _listeners = new();
 
     /// <summary>Tells everybody who listens.</summary>
     public void Publish(Change change)

@@ -12,8 +12,15 @@ public static class LiveEndpoints
     public static void MapLive(this IEndpointRouteBuilder app) =>
         app.MapGet(
                 "/api/live",
-                (Reader reader, Live live, IHostApplicationLifetime lifetime, CancellationToken gone) =>
-                    TypedResults.ServerSentEvents(EventsAsync(reader.AccountId, live, lifetime, gone))
+                (
+                    Reader reader,
+                    Live live,
+                    IHostApplicationLifetime lifetime,
+                    CancellationToken gone
+                ) =>
+                    TypedResults.ServerSentEvents(
+                        EventsAsync(reader.AccountId, live, lifetime, gone)
+                    )
             )
             .WithName("Live")
             .WithTags("Live")
@@ -26,7 +33,10 @@ public static class LiveEndpoints
         [EnumeratorCancellation] CancellationToken gone
     )
     {
-        using var ends = CancellationTokenSource.CreateLinkedTokenSource(gone, lifetime.ApplicationStopping);
+        using var ends = CancellationTokenSource.CreateLinkedTokenSource(
+            gone,
+            lifetime.ApplicationStopping
+        );
         // Says at once that it is open, so that a page knows.
         yield return new SseItem<object>(new Change("open", null), "changed");
         await foreach (var item in live.ListenAsync(account, ends.Token))

@@ -14,7 +14,8 @@ public static class OpenApiSchemas
             (document, _, _) =>
             {
                 document.Info.Title = "Studio";
-                document.Info.Description = "Scheduling and rosters with stage-aware class matching.";
+                document.Info.Description =
+                    "Scheduling and rosters with stage-aware class matching.";
                 document.Servers = [];
                 return Task.CompletedTask;
             }
@@ -22,16 +23,21 @@ public static class OpenApiSchemas
         options.AddSchemaTransformer(
             (schema, context, _) =>
             {
-                var type = Nullable.GetUnderlyingType(context.JsonTypeInfo.Type) ?? context.JsonTypeInfo.Type;
+                var type =
+                    Nullable.GetUnderlyingType(context.JsonTypeInfo.Type)
+                    ?? context.JsonTypeInfo.Type;
                 var format =
-                    type == typeof(LocalDate) ? "date"
+                    type == typeof(LocalDate) || type == typeof(QueryDay) ? "date"
                     : type == typeof(Instant) ? "date-time"
                     : type == typeof(LocalTime) ? "time"
                     : null;
                 if (format is not null)
                 {
-                    var nullable = Nullable.GetUnderlyingType(context.JsonTypeInfo.Type) is not null;
-                    schema.Type = nullable ? JsonSchemaType.String | JsonSchemaType.Null : JsonSchemaType.String;
+                    var nullable =
+                        Nullable.GetUnderlyingType(context.JsonTypeInfo.Type) is not null;
+                    schema.Type = nullable
+                        ? JsonSchemaType.String | JsonSchemaType.Null
+                        : JsonSchemaType.String;
                     schema.Format = format;
                     schema.Properties?.Clear();
                 }

@@ -23,7 +23,10 @@ public static class Pages
     /// <summary>Every address that is neither a file nor the API is the client's to answer.</summary>
     public static void MapPages(this IEndpointRouteBuilder app)
     {
-        app.MapFallback("/api/{**rest}", () => TypedResults.Problem(statusCode: StatusCodes.Status404NotFound))
+        app.MapFallback(
+                "/api/{**rest}",
+                () => TypedResults.Problem(statusCode: StatusCodes.Status404NotFound)
+            )
             .AllowAnonymous();
         app.MapFallbackToFile("index.html").AllowAnonymous();
     }

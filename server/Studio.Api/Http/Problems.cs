@@ -11,9 +11,15 @@ public static class Problems
     /// <param name="status">Another status than its kind's, where HTTP has a more exact one.</param>
     public static ProblemHttpResult ToProblem(this Refusal refusal, int? status = null)
     {
-        var extensions = new Dictionary<string, object?>(StringComparer.Ordinal) { ["code"] = refusal.Code };
+        var extensions = new Dictionary<string, object?>(StringComparer.Ordinal)
+        {
+            ["code"] = refusal.Code,
+        };
         if (refusal.Field is { } field)
-            extensions["errors"] = new Dictionary<string, string[]>(StringComparer.Ordinal) { [field] = [refusal.Message] };
+            extensions["errors"] = new Dictionary<string, string[]>(StringComparer.Ordinal)
+            {
+                [field] = [refusal.Message],
+            };
         return TypedResults.Problem(
             detail: refusal.Message,
             statusCode: status ?? Status(refusal.Kind),

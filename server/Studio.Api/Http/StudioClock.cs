@@ -19,7 +19,9 @@ public static class StudioClock
             throw new InvalidOperationException(
                 $"Studio:Clock is '{setting}'; it takes an instant such as 2026-03-01T08:00:00Z, or +2026-03-01T08:00:00Z."
             );
-        return setting[0] == '+' ? new Shifted(parsed.Value - SystemClock.Instance.GetCurrentInstant()) : new Still(parsed.Value);
+        return setting[0] == '+'
+            ? new Shifted(parsed.Value - SystemClock.Instance.GetCurrentInstant())
+            : new Still(parsed.Value);
     }
 
     private sealed class Still(Instant at) : IClock

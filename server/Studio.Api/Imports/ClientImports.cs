@@ -12,7 +12,13 @@ using Studio.Core.Catalogue;
 namespace Studio.Api.Imports;
 
 /// <summary>A row as it will be taken.</summary>
-public sealed record PreviewRow(int Line, string Name, string Called, string? StageName, LocalDate? DueDate);
+public sealed record PreviewRow(
+    int Line,
+    string Name,
+    string Called,
+    string? StageName,
+    LocalDate? DueDate
+);
 
 /// <summary>What an import did, or would do.</summary>
 public sealed record ImportReport
@@ -52,7 +58,10 @@ public sealed class ClientImports(
     {
         var refused = new List<RefusedRow>();
         var rows = CsvText.Read(csv, ClientRowReader.Required, ClientRowReader.Optional, refused);
-        var locations = (await StudioStore.LocationsAsync(write)).ToDictionary(l => l.Code, StringComparer.OrdinalIgnoreCase);
+        var locations = (await StudioStore.LocationsAsync(write)).ToDictionary(
+            l => l.Code,
+            StringComparer.OrdinalIgnoreCase
+        );
         var preview = new List<PreviewRow>();
         var taken = new List<long>();
         var read = 0;
@@ -60,7 +69,10 @@ public sealed class ClientImports(
         {
             if (++read % TellEvery == 0 && by is { } account)
                 live.Publish(account, new ImportProgress(read, rows.Count));
-            if (new ClientRowReader(row, code => book.FactorOf(code) is not null).Read(refused) is not { } client)
+            if (
+                new ClientRowReader(row, code => book.FactorOf(code) is not null).Read(refused)
+                is not { } client
+            )
                 continue;
             if (!locations.TryGetValue(client.HomeLocation, out var location))
             {
@@ -79,7 +91,15 @@ public sealed class ClientImports(
                 refused.Add(wrong);
             else if (
                 (
-                    await intake.AddAsync(write, client.Client with { HomeLocationId = location.Id }, by, client.LossOn)
+                    await intake.AddAsync(
+                        write,
+                        client.Client with
+                        {
+                            HomeLocationId = location.Id,
+                        },
+                        by,
+                        client.LossOn
+                    )
                 ).TryGet(out var id, out var refusal)
             )
             {
@@ -112,21 +132,56 @@ public sealed class ClientImports(
         };
     }
 
-    private async Task AddHealthAsync(Write write, long id, ImportedClient client, LocalDate today, long? by)
+    private async Task AddHealthAsync(
+        Write write,
+        long id,
+        ImportedClient client,
+        LocalDate today,
+        long? by
+    )
     {
         var now = clock.GetCurrentInstant();
         foreach (var factor in client.Factors)
-            await HealthStore.AddFactorAsync(write, id, factor.Code, factor.From, factor.To, now, by);
+            await HealthStore.AddFactorAsync(
+                write,
+                id,
+                factor.Code,
+                factor.From,
+                factor.To,
+                now,
+                by
+            );
         if (client.Screening is { } screening)
-            await HealthStore.AddScreeningAsync(write, id, screening.AnsweredOn, screening.Outcome, now, by);
+            await HealthStore.AddScreeningAsync(
+                write,
+                id,
+                screening.AnsweredOn,
+                screening.Outcome,
+                now,
+                by
+            );
         // The letter before the hold: an imported hold stands until a letter is filed here.
         if (client.Letter is { } letter)
-            await HealthStore.AddLetterAsync(write, id, letter.IssuedBy, letter.IssuedOn, letter.ExpiresOn, today, now, by);
+            await HealthStore.AddLetterAsync(
+                write,
+                id,
+                letter.IssuedBy,
+                letter.IssuedOn,
+                letter.ExpiresOn,
+                today,
+                now,
+                by
+            );
         if (client.HoldFrom is { } from)
             await HealthStore.HoldAsync(write, id, from, now, by);
     }
 
-    private async Task<PreviewRow> PreviewAsync(Write write, long id, ImportedClient client, LocalDate today)
+    private async Task<PreviewRow> PreviewAsync(
+        Write write,
+        long id,
+        ImportedClient client,
+        LocalDate today
+    )
     {
         var pregnancy = (await SituationStore.OfAsync(write, id)).Pregnancy;
         return new PreviewRow(
@@ -143,9 +198,15 @@ public sealed class ClientImports(
         : client.LossOn is not null && client.Client.BornOn is not null
             ? new(client.Line, "loss_on", "A birth and a loss are both given for one pregnancy.")
         : client.LossOn is not null && client.Client.Dating == new EvidenceRequest()
-            ? new(client.Line, "loss_on", "A loss needs the pregnancy's dates beside it, so that it is kept with the right one.")
-        : client.Screening?.AnsweredOn > today ? new(client.Line, "screened_on", "This date lies in the future.")
-        : client.Letter?.IssuedOn > today ? new(client.Line, "letter_issued_on", "This date lies in the future.")
+            ? new(
+                client.Line,
+                "loss_on",
+                "A loss needs the pregnancy's dates beside it, so that it is kept with the right one."
+            )
+        : client.Screening?.AnsweredOn > today
+            ? new(client.Line, "screened_on", "This date lies in the future.")
+        : client.Letter?.IssuedOn > today
+            ? new(client.Line, "letter_issued_on", "This date lies in the future.")
         : client.HoldFrom > today ? new(client.Line, "hold_from", "This date lies in the future.")
         : null;
 

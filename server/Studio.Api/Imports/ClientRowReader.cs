@@ -51,13 +51,35 @@ public sealed class ClientRowReader(CsvRow row, Func<string, bool> isFactor)
     /// <summary>Columns a file may have.</summary>
     public static readonly IReadOnlyList<string> Optional =
     [
-        "called", "phone", "email", "emergency_name", "emergency_phone", "shares_conditions", "last_period",
-        "cycle_days", "scan_date", "scan_age", "transfer_date", "embryo_days", "stated_due_date", "babies", "born_on",
-        "birth_mode", "loss_on", "factors", "screened_on", "screening_outcome", "letter_issued_by", "letter_issued_on",
-        "letter_expires_on", "hold_from",
+        "called",
+        "phone",
+        "email",
+        "emergency_name",
+        "emergency_phone",
+        "shares_conditions",
+        "last_period",
+        "cycle_days",
+        "scan_date",
+        "scan_age",
+        "transfer_date",
+        "embryo_days",
+        "stated_due_date",
+        "babies",
+        "born_on",
+        "birth_mode",
+        "loss_on",
+        "factors",
+        "screened_on",
+        "screening_outcome",
+        "letter_issued_by",
+        "letter_issued_on",
+        "letter_expires_on",
+        "hold_from",
     ];
 
-    private static readonly Dictionary<string, ScreeningOutcome> Outcomes = new(StringComparer.Ordinal)
+    private static readonly Dictionary<string, ScreeningOutcome> Outcomes = new(
+        StringComparer.Ordinal
+    )
     {
         ["nothing-found"] = ScreeningOutcome.NothingFound,
         ["clearance-needed"] = ScreeningOutcome.ClearanceNeeded,
@@ -133,11 +155,17 @@ public sealed class ClientRowReader(CsvRow row, Func<string, bool> isFactor)
     private List<ImportedFactor> Factors()
     {
         var factors = new List<ImportedFactor>();
-        foreach (var item in row["factors"].Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+        foreach (
+            var item in row["factors"]
+                .Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+        )
         {
             var parts = item.Split(':');
             if (parts.Length is < 2 or > 3)
-                Refuse("factors", $"'{item}' is not a code, a first day and perhaps a last day with colons between.");
+                Refuse(
+                    "factors",
+                    $"'{item}' is not a code, a first day and perhaps a last day with colons between."
+                );
             else if (!isFactor(parts[0]))
                 Refuse("factors", $"The catalogue has no factor '{parts[0]}'.");
             else if (
@@ -182,7 +210,15 @@ public sealed class ClientRowReader(CsvRow row, Func<string, bool> isFactor)
     private string Email()
     {
         var email = Text("email", 254);
-        if (email.Length > 0 && (email.Count(c => c == '@') != 1 || email.Any(char.IsWhiteSpace) || email[0] == '@' || email[^1] == '@'))
+        if (
+            email.Length > 0
+            && (
+                email.Count(c => c == '@') != 1
+                || email.Any(char.IsWhiteSpace)
+                || email[0] == '@'
+                || email[^1] == '@'
+            )
+        )
             Refuse("email", $"'{email}' is not an e-mail address.");
         return email;
     }
@@ -199,7 +235,8 @@ public sealed class ClientRowReader(CsvRow row, Func<string, bool> isFactor)
         return text;
     }
 
-    private LocalDate? Day(string column) => row[column] is { Length: > 0 } text ? ParseDay(column, text) : null;
+    private LocalDate? Day(string column) =>
+        row[column] is { Length: > 0 } text ? ParseDay(column, text) : null;
 
     private LocalDate? ParseDay(string column, string text)
     {
@@ -224,14 +261,21 @@ public sealed class ClientRowReader(CsvRow row, Func<string, bool> isFactor)
     {
         if (row[column] is not { Length: > 0 } text)
             return null;
-        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most)
+        if (
+            int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+            && number >= least
+            && number <= most
+        )
             return number;
         Refuse(column, $"'{text}' is not a whole number from {least} to {most}.");
         return null;
     }
 
     private bool? YesOrNo(string column) =>
-        OneOf(column, new Dictionary<string, bool>(StringComparer.Ordinal) { ["yes"] = true, ["no"] = false });
+        OneOf(
+            column,
+            new Dictionary<string, bool>(StringComparer.Ordinal) { ["yes"] = true, ["no"] = false }
+        );
 
     private T? OneOf<T>(string column, IReadOnlyDictionary<string, T> words)
         where T : struct
@@ -248,8 +292,12 @@ public sealed class ClientRowReader(CsvRow row, Func<string, bool> isFactor)
     private void Pair(string one, string other, bool oneMissing, bool otherMissing)
     {
         if (oneMissing != otherMissing && (row[one].Length == 0 || row[other].Length == 0))
-            Refuse(row[one].Length == 0 ? one : other, $"{one} and {other} go together; one of them is missing.");
+            Refuse(
+                row[one].Length == 0 ? one : other,
+                $"{one} and {other} go together; one of them is missing."
+            );
     }
 
-    private void Refuse(string column, string reason) => _refused.Add(new RefusedRow(row.Line, column, reason));
+    private void Refuse(string column, string reason) =>
+        _refused.Add(new RefusedRow(row.Line, column, reason));
 }

@@ -70,7 +70,9 @@ public static class CsvText
         if (allowed is not null)
         {
             foreach (var column in header.Except(required).Except(allowed))
-                refused.Add(new(1, column, "There is no such column; see the list of column names."));
+                refused.Add(
+                    new(1, column, "There is no such column; see the list of column names.")
+                );
         }
 
         if (refused.Count > 0)
@@ -80,7 +82,9 @@ public static class CsvText
             rows.Add(
                 new CsvRow(
                     (int)reader.LineNumber,
-                    header.Select((name, i) => (name, i)).ToDictionary(h => h.name, h => reader.GetString(h.i).Trim())
+                    header
+                        .Select((name, i) => (name, i))
+                        .ToDictionary(h => h.name, h => reader.GetString(h.i).Trim())
                 )
             );
         return rows;

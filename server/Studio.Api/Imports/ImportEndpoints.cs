@@ -48,7 +48,9 @@ public static class ImportEndpoints
     )
     {
         if (!(await TextAsync(request)).TryGet(out var text, out var refusal))
-            return refusal.ToProblem(refusal.Code == "too-large" ? StatusCodes.Status413PayloadTooLarge : null);
+            return refusal.ToProblem(
+                refusal.Code == "too-large" ? StatusCodes.Status413PayloadTooLarge : null
+            );
 
         await using var write = await database.BeginWriteAsync();
         var report = await imports.RunAsync(write, text, dryRun == true, reader.AccountId);
@@ -66,7 +68,12 @@ public static class ImportEndpoints
         {
             var form = await request.ReadFormAsync();
             if (form.Files.Count != 1)
-                return new Refusal(RefusalKind.Invalid, "no-file", "Please send exactly one file.", "file");
+                return new Refusal(
+                    RefusalKind.Invalid,
+                    "no-file",
+                    "Please send exactly one file.",
+                    "file"
+                );
             stream = form.Files[0].OpenReadStream();
         }
 

@@ -49,7 +49,10 @@ public sealed class AdvanceSweep(StudioStore studio)
                 select m.id, s.code as stage,
                        case s.counts_from
                             when 'birth' then {SqliteDates.PlusDays("m.born_on", "s.from_day")}
-                            else {SqliteDates.PlusDays("m.due_date", $"s.from_day - {GestationalAge.AtDueDate}")}
+                            else {SqliteDates.PlusDays(
+            "m.due_date",
+            $"s.from_day - {GestationalAge.AtDueDate}"
+        )}
                        end as on_date,
                        m.born_on, m.today, s.counts_from, s.from_day
                   from moving m cross join stages s),
@@ -77,7 +80,8 @@ public sealed class AdvanceSweep(StudioStore studio)
         """;
 
     /// <summary>Everybody at the locations of a zone, as of its local date; the number of stage changes written.</summary>
-    public Task<int> ZoneAsync(Write write, string zone, LocalDate today) => RunAsync(write, zone, null, today);
+    public Task<int> ZoneAsync(Write write, string zone, LocalDate today) =>
+        RunAsync(write, zone, null, today);
 
     /// <summary>One client, after her dates changed.</summary>
     public async Task OfAsync(Write write, long clientId)
@@ -89,7 +93,12 @@ public sealed class AdvanceSweep(StudioStore studio)
         await RunAsync(write, null, clientId, studio.Today(zone));
     }
 
-    private static async Task<int> RunAsync(Write write, string? zone, long? clientId, LocalDate today)
+    private static async Task<int> RunAsync(
+        Write write,
+        string? zone,
+        long? clientId,
+        LocalDate today
+    )
     {
         var parameters = new
         {

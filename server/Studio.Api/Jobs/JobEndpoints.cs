@@ -12,7 +12,11 @@ public sealed record JobMessage(string Name, string Title, string Does, IReadOnl
 /// <summary>The owner's view of the nightly jobs.</summary>
 public static class JobEndpoints
 {
-    private static readonly Refusal NoSuchJob = new(RefusalKind.NotFound, "no-such-job", "There is no such job.");
+    private static readonly Refusal NoSuchJob = new(
+        RefusalKind.NotFound,
+        "no-such-job",
+        "There is no such job."
+    );
 
     /// <summary>Maps the routes.</summary>
     public static void MapJobs(this IEndpointRouteBuilder app)
@@ -27,10 +31,20 @@ public static class JobEndpoints
         await using var read = await database.ReadAsync();
         var list = new List<JobMessage>();
         foreach (var job in JobList.All)
-            list.Add(new JobMessage(job.Name, job.Title, job.Does, await JobRunStore.LatestAsync(read, job.Name, 10)));
+            list.Add(
+                new JobMessage(
+                    job.Name,
+                    job.Title,
+                    job.Does,
+                    await JobRunStore.LatestAsync(read, job.Name, 10)
+                )
+            );
         return list;
     }
 
-    private static async Task<Results<Ok<JobRun>, ProblemHttpResult>> RunAsync(string name, NightSweep nights) =>
+    private static async Task<Results<Ok<JobRun>, ProblemHttpResult>> RunAsync(
+        string name,
+        NightSweep nights
+    ) =>
         await nights.RunByHandAsync(name) is { } run ? TypedResults.Ok(run) : NoSuchJob.ToProblem();
 }

@@ -12,9 +12,21 @@ public static class JobList
     /// <summary>All of them.</summary>
     public static IReadOnlyList<Job> All { get; } =
     [
-        new("advance", "Move everybody on", "Sets every client's gestational day and stage for today and notes each change of stage on the day it happened."),
-        new("moves", "Suggest moves", "Looks for bookings that fall behind a change of stage and suggests where they may go."),
-        new("flags", "Settle flags", "Opens the flags that should stand and closes those that should not."),
+        new(
+            "advance",
+            "Move everybody on",
+            "Sets every client's gestational day and stage for today and notes each change of stage on the day it happened."
+        ),
+        new(
+            "moves",
+            "Suggest moves",
+            "Looks for bookings that fall behind a change of stage and suggests where they may go."
+        ),
+        new(
+            "flags",
+            "Settle flags",
+            "Opens the flags that should stand and closes those that should not."
+        ),
     ];
 
     /// <summary>A job by name.</summary>

@@ -75,10 +75,20 @@ public static class MoveEndpoints
     /// <summary>Maps the routes.</summary>
     public static void MapMoves(this IEndpointRouteBuilder app)
     {
-        var moves = app.MapGroup("/api/moves").WithTags("Moves").RequireAuthorization(Policies.DeskOrClient);
+        var moves = app.MapGroup("/api/moves")
+            .WithTags("Moves")
+            .RequireAuthorization(Policies.DeskOrClient);
         moves.MapGet("/", ListAsync).WithName("Moves");
-        moves.MapPost("/{moveId}/accept", AcceptAsync).WithName("AcceptMove").ProducesProblem(404).ProducesProblem(409);
-        moves.MapPost("/{moveId}/decline", DeclineAsync).WithName("DeclineMove").ProducesProblem(400).ProducesProblem(404);
+        moves
+            .MapPost("/{moveId}/accept", AcceptAsync)
+            .WithName("AcceptMove")
+            .ProducesProblem(404)
+            .ProducesProblem(409);
+        moves
+            .MapPost("/{moveId}/decline", DeclineAsync)
+            .WithName("DeclineMove")
+            .ProducesProblem(400)
+            .ProducesProblem(404);
     }
 
     private static async Task<List<MoveMessage>> ListAsync(
@@ -92,7 +102,9 @@ public static class MoveEndpoints
         if (!reader.WorksAtDesk && reader.ClientId is null)
             return [];
         var moves = await MoveStore.OpenAsync(read, reader.WorksAtDesk ? null : reader.ClientId);
-        var steps = (await MoveStore.StepsAsync(read, [.. moves.Select(m => m.Id)])).ToLookup(s => s.MoveId);
+        var steps = (await MoveStore.StepsAsync(read, [.. moves.Select(m => m.Id)])).ToLookup(s =>
+            s.MoveId
+        );
         var wanted = steps
             .SelectMany(s => s)
             .SelectMany(s => new[] { s.FromSessionId, s.ToSessionId ?? 0 })

@@ -48,7 +48,11 @@ public sealed record MoveStepRow
 public static class MoveStore
 {
     /// <summary>Open moves, of one client or of everybody; those who cross first come first.</summary>
-    public static Task<List<MoveRow>> OpenAsync(Read read, long? clientId = null, long? id = null) =>
+    public static Task<List<MoveRow>> OpenAsync(
+        Read read,
+        long? clientId = null,
+        long? id = null
+    ) =>
         read.ListAsync<MoveRow>(
             """
             select m.id, m.client_id as ClientId, c.called, c.name, m.to_stage as ToStage, m.crosses_on as CrossesOn,
@@ -61,7 +65,10 @@ public static class MoveStore
         );
 
     /// <summary>The steps of these moves, in the order of their bookings.</summary>
-    public static Task<List<MoveStepRow>> StepsAsync(Read read, IReadOnlyCollection<long> moveIds) =>
+    public static Task<List<MoveStepRow>> StepsAsync(
+        Read read,
+        IReadOnlyCollection<long> moveIds
+    ) =>
         read.ListAsync<MoveStepRow>(
             """
             select t.move_id as MoveId, t.booking_id as BookingId, b.session_id as FromSessionId,
@@ -125,7 +132,14 @@ public static class MoveStore
     }
 
     /// <summary>Closes a move: accepted, declined or lapsed; false when it was closed already.</summary>
-    public static async Task<bool> CloseAsync(Write write, long id, string how, Instant at, long? by, string? reason = null) =>
+    public static async Task<bool> CloseAsync(
+        Write write,
+        long id,
+        string how,
+        Instant at,
+        long? by,
+        string? reason = null
+    ) =>
         await write.ExecuteAsync(
             """
             update moves set status = @how, decided_at = @at, decided_by = @by, reason = @reason

@@ -13,7 +13,13 @@ using Studio.Core.Catalogue;
 namespace Studio.Api.Jobs;
 
 /// <summary>Accepts and declines suggested moves.</summary>
-public sealed class Moves(RuleBook book, StudioStore studio, Bookings bookings, FlagSweep flags, IClock clock)
+public sealed class Moves(
+    RuleBook book,
+    StudioStore studio,
+    Bookings bookings,
+    FlagSweep flags,
+    IClock clock
+)
 {
     /// <summary>No such move for this reader.</summary>
     public static readonly Refusal NoSuchMove = new(
@@ -31,12 +37,22 @@ public sealed class Moves(RuleBook book, StudioStore studio, Bookings bookings, 
             return NoSuchMove;
 
         var now = clock.GetCurrentInstant();
-        var steps = (await MoveStore.StepsAsync(write, [id])).Where(s => s.ToSessionId is not null).ToList();
+        var steps = (await MoveStore.StepsAsync(write, [id]))
+            .Where(s => s.ToSessionId is not null)
+            .ToList();
         var left = new List<SessionRow>();
         // All seats are given up first: one of hers may lie across the time of another one's new place.
         foreach (var step in steps)
         {
-            if (!await BookingStore.EndAsync(write, step.BookingId, BookingStatus.Moved, now, reader.AccountId))
+            if (
+                !await BookingStore.EndAsync(
+                    write,
+                    step.BookingId,
+                    BookingStatus.Moved,
+                    now,
+                    reader.AccountId
+                )
+            )
                 return Outdated("one of the bookings has been cancelled");
             left.Add((await SessionStore.FindAsync(write, step.FromSessionId))!);
         }
@@ -47,20 +63,40 @@ public sealed class Moves(RuleBook book, StudioStore studio, Bookings bookings, 
             var session = (await SessionStore.FindAsync(write, step.ToSessionId!.Value))!;
             var mine = await BookingStore.OfAsync(write, move.ClientId);
             var refusal = BookingRules.WhyNot(
-                new BookableSession(session.Status == SessionStatus.Open, session.StartsAt, session.OnDate),
+                new BookableSession(
+                    session.Status == SessionStatus.Open,
+                    session.StartsAt,
+                    session.OnDate
+                ),
                 fits.Of(move.ClientId, session),
                 audience,
                 mine.Exists(b => b.SessionId == session.Id),
                 (
-                    await BookingStore.OverlappingAsync(write, move.ClientId, session.StartsAt, session.EndsAt, session.Id)
+                    await BookingStore.OverlappingAsync(
+                        write,
+                        move.ClientId,
+                        session.StartsAt,
+                        session.EndsAt,
+                        session.Id
+                    )
                 ).Count > 0,
                 studio.Today(session.Zone),
                 fits.Policies.BookingAheadDays,
                 now
             );
             if (refusal is not null)
-                return Outdated($"{session.ClassName} can no longer be booked for her: {refusal.Message}");
-            if (!await BookingStore.TakeSeatAsync(write, session.Id, move.ClientId, now, reader.AccountId))
+                return Outdated(
+                    $"{session.ClassName} can no longer be booked for her: {refusal.Message}"
+                );
+            if (
+                !await BookingStore.TakeSeatAsync(
+                    write,
+                    session.Id,
+                    move.ClientId,
+                    now,
+                    reader.AccountId
+                )
+            )
                 return Outdated($"{session.ClassName} is full by now");
             write.Tell("session", session.Id);
         }
@@ -86,7 +122,14 @@ public sealed class Moves(RuleBook book, StudioStore studio, Bookings bookings, 
             || await ClientStore.AudienceAsync(write, reader, move.ClientId) is null
         )
             return NoSuchMove;
-        await MoveStore.CloseAsync(write, id, "declined", clock.GetCurrentInstant(), reader.AccountId, reason);
+        await MoveStore.CloseAsync(
+            write,
+            id,
+            "declined",
+            clock.GetCurrentInstant(),
+            reader.AccountId,
+            reason
+        );
         write.Tell("moves", id);
         return null;
     }

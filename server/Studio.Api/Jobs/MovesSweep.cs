@@ -19,18 +19,38 @@ public sealed class MovesSweep(RuleBook book, StudioStore studio, IClock clock)
         var sessions = (await SessionStore.ListAsync(write, new SessionsWanted()))
             .Where(s => s.StartsAt > now && s.Status == SessionStatus.Open)
             .ToDictionary(s => s.Id);
-        var bookings = (await BookingStore.InAsync(write, [.. sessions.Keys])).ToLookup(b => b.ClientId);
-        var declined = (await MoveStore.DeclinedAsync(write)).Select(d => (d.BookingId, d.ToSessionId!.Value)).ToHashSet();
+        var bookings = (await BookingStore.InAsync(write, [.. sessions.Keys])).ToLookup(b =>
+            b.ClientId
+        );
+        var declined = (await MoveStore.DeclinedAsync(write))
+            .Select(d => (d.BookingId, d.ToSessionId!.Value))
+            .ToHashSet();
 
-        var outgrown = bookings.SelectMany(hers => hers).Where(b => b.Status == BookingStatus.Booked).Select(Outgrown).OfType<OutgrownBooking>().ToList();
+        var outgrown = bookings
+            .SelectMany(hers => hers)
+            .Where(b => b.Status == BookingStatus.Booked)
+            .Select(Outgrown)
+            .OfType<OutgrownBooking>()
+            .ToList();
         var leaving = outgrown.Select(o => o.BookingId).ToHashSet();
-        var refused = declined.ToLookup(d => outgrown.Find(o => o.BookingId == d.BookingId)?.ClientId, d => d.Value);
+        var refused = declined.ToLookup(
+            d => outgrown.Find(o => o.BookingId == d.BookingId)?.ClientId,
+            d => d.Value
+        );
         var open = sessions
             .Values.Where(s =>
                 s.SeatsLeft > 0
                 && s.OnDate <= studio.Today(s.Zone).PlusDays(fits.Policies.BookingAheadDays)
             )
-            .Select(s => new OpenSeats(s.Id, s.ClassId, s.OnDate, s.StartsAt, s.EndsAt, s.LocationId, s.SeatsLeft))
+            .Select(s => new OpenSeats(
+                s.Id,
+                s.ClassId,
+                s.OnDate,
+                s.StartsAt,
+                s.EndsAt,
+                s.LocationId,
+                s.SeatsLeft
+            ))
             .ToList();
 
         var steps = MoveRules.Suggest(
@@ -48,9 +68,15 @@ public sealed class MovesSweep(RuleBook book, StudioStore studio, IClock clock)
             var session = sessions[booking.SessionId];
             var today = studio.Today(session.Zone);
             var fit = fits.Of(booking.ClientId, session);
-            if (fit.Reasons.All(r => r.Code != ReasonCodes.Stage) || fit.Situation.Stage is not { } stage)
+            if (
+                fit.Reasons.All(r => r.Code != ReasonCodes.Stage)
+                || fit.Situation.Stage is not { } stage
+            )
                 return null;
-            var crosses = book.Stages.Bands(fits.Of(booking.ClientId).Pregnancy!).First(b => b.Stage.Code == stage.Code).From;
+            var crosses = book
+                .Stages.Bands(fits.Of(booking.ClientId).Pregnancy!)
+                .First(b => b.Stage.Code == stage.Code)
+                .From;
             return crosses <= today.PlusDays(fits.Policies.LookAheadDays)
                 ? new OutgrownBooking(
                     booking.Id,
@@ -77,10 +103,17 @@ public sealed class MovesSweep(RuleBook book, StudioStore studio, IClock clock)
                 );
     }
 
-    private async Task<int> SettleAsync(Write write, IReadOnlyList<MoveStep> steps, Fits fits, Instant now)
+    private async Task<int> SettleAsync(
+        Write write,
+        IReadOnlyList<MoveStep> steps,
+        Fits fits,
+        Instant now
+    )
     {
         var openMoves = (await MoveStore.OpenAsync(write)).ToDictionary(m => m.ClientId);
-        var openSteps = (await MoveStore.StepsAsync(write, [.. openMoves.Values.Select(m => m.Id)])).ToLookup(s => s.MoveId);
+        var openSteps = (
+            await MoveStore.StepsAsync(write, [.. openMoves.Values.Select(m => m.Id)])
+        ).ToLookup(s => s.MoveId);
         var touched = 0;
         foreach (var hers in steps.GroupBy(s => s.From.ClientId))
         {
@@ -93,7 +126,10 @@ public sealed class MovesSweep(RuleBook book, StudioStore studio, IClock clock)
             {
                 if (
                     move.CrossesOn == first.CrossesOn
-                    && openSteps[move.Id].Select(s => (s.BookingId, s.ToSessionId)).ToHashSet().SetEquals(wanted)
+                    && openSteps[move.Id]
+                        .Select(s => (s.BookingId, s.ToSessionId))
+                        .ToHashSet()
+                        .SetEquals(wanted)
                 )
                     continue;
                 await MoveStore.CloseAsync(write, move.Id, "lapsed", now, null);

@@ -51,7 +51,13 @@ public sealed class NightSweep(
         return last;
     }
 
-    private async Task<JobRun> RecordAsync(Write write, string job, string zone, LocalDate today, bool byHand)
+    private async Task<JobRun> RecordAsync(
+        Write write,
+        string job,
+        string zone,
+        LocalDate today,
+        bool byHand
+    )
     {
         var changed = job switch
         {
@@ -77,6 +83,8 @@ public sealed class NightSweep(
     private async Task<List<string>> ZonesAsync()
     {
         await using var read = await database.ReadAsync();
-        return await read.ListAsync<string>("select zone from locations group by zone order by min(id)");
+        return await read.ListAsync<string>(
+            "select zone from locations group by zone order by min(id)"
+        );
     }
 }

@@ -41,7 +41,10 @@ public static class DatingEndpoints
             .ProducesProblem(409);
     }
 
-    private static Results<Ok<DatingAnswer>, ProblemHttpResult> Reckon(DatingRequest request, RuleBook book)
+    private static Results<Ok<DatingAnswer>, ProblemHttpResult> Reckon(
+        DatingRequest request,
+        RuleBook book
+    )
     {
         if (!request.ToEvidence().TryGet(out var evidence, out var refusal))
             return refusal.ToProblem();
@@ -100,10 +103,21 @@ public static class DatingEndpoints
         var today = now.InZone(DateTimeZoneProviders.Tzdb[client.Row.Zone]).Date;
         if (client is { Row.Ended: true, Audience: not Audience.Owner })
             return ClientRefusals.ClosedAfterLoss.ToProblem();
-        if (!(await PregnancyForAsync(write, client.Row, given)).TryGet(out var pregnancyId, out refusal))
+        if (
+            !(await PregnancyForAsync(write, client.Row, given)).TryGet(
+                out var pregnancyId,
+                out refusal
+            )
+        )
             return refusal.ToProblem();
 
-        var answer = await PregnancyStore.AddEvidenceAsync(write, pregnancyId, given, now, reader.AccountId);
+        var answer = await PregnancyStore.AddEvidenceAsync(
+            write,
+            pregnancyId,
+            given,
+            now,
+            reader.AccountId
+        );
         if (!answer.TryGet(out var change, out refusal))
             return refusal.ToProblem();
         var born = (await SituationStore.OfAsync(write, clientId)).Pregnancy?.BornOn;
@@ -115,11 +129,21 @@ public static class DatingEndpoints
         write.Tell("client", clientId);
         var unsuitable = await UnsuitableAsync(write, clientId, book, now);
         await write.CommitAsync();
-        return TypedResults.Created($"/api/clients/{clientId}/datings", change with { BookingsNowUnsuitable = unsuitable });
+        return TypedResults.Created(
+            $"/api/clients/{clientId}/datings",
+            change with
+            {
+                BookingsNowUnsuitable = unsuitable,
+            }
+        );
     }
 
     // The current pregnancy, or a new one: at first, after a loss, and when the date lies wholly after a birth.
-    private static async Task<Answer<long>> PregnancyForAsync(Write write, ClientRow client, DatingEvidence given)
+    private static async Task<Answer<long>> PregnancyForAsync(
+        Write write,
+        ClientRow client,
+        DatingEvidence given
+    )
     {
         if (!Dating.Reckon(given).TryGet(out var due, out var refusal))
         {
@@ -134,12 +158,20 @@ public static class DatingEndpoints
             : await PregnancyStore.BeginAsync(write, client.Id, new Pregnancy { DueDate = due.On });
     }
 
-    private static async Task<int> UnsuitableAsync(Read read, long clientId, RuleBook book, Instant now)
+    private static async Task<int> UnsuitableAsync(
+        Read read,
+        long clientId,
+        RuleBook book,
+        Instant now
+    )
     {
         var fits = await Fits.LoadAsync(read, book, [clientId]);
         var mine = await BookingStore.OfAsync(read, clientId);
         return (await SessionStore.ListAsync(read, new SessionsWanted { ClientId = clientId }))
-            .Where(s => s.StartsAt > now && mine.Exists(b => b.SessionId == s.Id && b.Status == BookingStatus.Booked))
+            .Where(s =>
+                s.StartsAt > now
+                && mine.Exists(b => b.SessionId == s.Id && b.Status == BookingStatus.Booked)
+            )
             .Count(s => fits.Of(clientId, s).Verdict >= Suits.NeedsClearance);
     }
 }

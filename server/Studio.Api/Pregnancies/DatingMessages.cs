@@ -52,7 +52,11 @@ public record EvidenceRequest
         IReadOnlyList<Scan> scans = [];
         if (Scan is { } request)
         {
-            if (!Core.Pregnancies.Scan.Of(request.Date, request.Weeks, request.Days).TryGet(out var scan, out var refusal))
+            if (
+                !Core
+                    .Pregnancies.Scan.Of(request.Date, request.Weeks, request.Days)
+                    .TryGet(out var scan, out var refusal)
+            )
                 return refusal;
             scans = [scan];
         }
@@ -61,7 +65,9 @@ public record EvidenceRequest
         {
             LastPeriod = LastPeriod is { } day ? new LastPeriod(day, CycleDays) : null,
             Scans = scans,
-            Transfer = Transfer is { } transfer ? new EmbryoTransfer(transfer.Date, transfer.EmbryoDays) : null,
+            Transfer = Transfer is { } transfer
+                ? new EmbryoTransfer(transfer.Date, transfer.EmbryoDays)
+                : null,
             Stated = Stated,
         };
     }

@@ -44,9 +44,12 @@ public static class PregnancyStore
             LastPeriod = period is null ? null : new LastPeriod(period.Day, period.CycleDays),
             Scans =
             [
-                .. rows.Where(r => r.Kind == "scan").Select(r => new Scan(r.Day, new GestationalAge(r.MeasuredDays!.Value))),
+                .. rows.Where(r => r.Kind == "scan")
+                    .Select(r => new Scan(r.Day, new GestationalAge(r.MeasuredDays!.Value))),
             ],
-            Transfer = transfer is null ? null : new EmbryoTransfer(transfer.Day, transfer.EmbryoDays!.Value),
+            Transfer = transfer is null
+                ? null
+                : new EmbryoTransfer(transfer.Day, transfer.EmbryoDays!.Value),
             Stated = rows.FindLast(r => r.Kind == "stated")?.Day,
         };
     }
@@ -82,7 +85,11 @@ public static class PregnancyStore
                 }
             );
 
-        if (!Dating.Reckon(await EvidenceAsync(write, pregnancyId)).TryGet(out var due, out var refusal))
+        if (
+            !Dating
+                .Reckon(await EvidenceAsync(write, pregnancyId))
+                .TryGet(out var due, out var refusal)
+        )
             return refusal;
         var before = await write.FindAsync<LocalDate?>(
             "select due_date from pregnancies where id = @pregnancyId",
@@ -130,7 +137,8 @@ public static class PregnancyStore
                         Day = r.Day,
                         Detail =
                             r.CycleDays is { } cycle ? $"cycle of {cycle} days"
-                            : r.MeasuredDays is { } measured ? $"measured {new GestationalAge(measured)}"
+                            : r.MeasuredDays is { } measured
+                                ? $"measured {new GestationalAge(measured)}"
                             : r.EmbryoDays is { } embryo ? $"day-{embryo} embryo"
                             : null,
                         EnteredAt = r.EnteredAt,

@@ -51,7 +51,11 @@ public sealed record FlagRow
 public static class FlagStore
 {
     /// <summary>Flags that stand, loudest and nearest first; <c>ReadAt</c> is this account's tick.</summary>
-    public static Task<List<FlagRow>> StandingAsync(Read read, long accountId, IReadOnlyCollection<long>? clientIds = null) =>
+    public static Task<List<FlagRow>> StandingAsync(
+        Read read,
+        long accountId,
+        IReadOnlyCollection<long>? clientIds = null
+    ) =>
         read.ListAsync<FlagRow>(
             """
             select f.id, f.subject, f.kind, f.severity, f.client_id as ClientId, f.session_id as SessionId,
@@ -116,7 +120,12 @@ public static class FlagStore
     }
 
     /// <summary>Ticks flags as read.</summary>
-    public static Task TickAsync(Write write, IReadOnlyCollection<long> flagIds, long accountId, Instant at) =>
+    public static Task TickAsync(
+        Write write,
+        IReadOnlyCollection<long> flagIds,
+        long accountId,
+        Instant at
+    ) =>
         write.ExecuteAsync(
             """
             insert into flag_reads (flag_id, account_id, at)
@@ -173,5 +182,6 @@ public static class FlagStore
     }
 
     private static string Wire<T>(T value)
-        where T : struct, Enum => System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(value.ToString());
+        where T : struct, Enum =>
+        System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(value.ToString());
 }

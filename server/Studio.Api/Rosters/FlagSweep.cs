@@ -11,7 +11,8 @@ namespace Studio.Api.Rosters;
 public sealed class FlagSweep(RuleBook book, StudioStore studio, IClock clock)
 {
     /// <summary>Everybody and every session to come; the number of flags opened, worded anew or closed.</summary>
-    public async Task<int> AllAsync(Write write) => await RefreshAsync(write, null) + await SessionsAsync(write);
+    public async Task<int> AllAsync(Write write) =>
+        await RefreshAsync(write, null) + await SessionsAsync(write);
 
     /// <summary>The flags of these clients (everybody when null), after something about them changed.</summary>
     public async Task<int> RefreshAsync(Write write, IReadOnlyCollection<long>? clientIds)

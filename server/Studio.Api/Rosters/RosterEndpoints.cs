@@ -29,7 +29,9 @@ public static class RosterEndpoints
         roster.MapGet("/", RosterAsync).WithName("Roster");
         roster.MapPost("/read", ReadAllAsync).WithName("ReadRosterFlags");
 
-        var flags = app.MapGroup("/api/flags").WithTags("Rosters").RequireAuthorization(Policies.Staff);
+        var flags = app.MapGroup("/api/flags")
+            .WithTags("Rosters")
+            .RequireAuthorization(Policies.Staff);
         flags.MapGet("/", FlagsAsync).WithName("Flags");
         flags.MapPost("/{flagId}/read", ReadOneAsync).WithName("ReadFlag").ProducesProblem(404);
     }
@@ -64,14 +66,22 @@ public static class RosterEndpoints
         )
             return BookingRefusals.NoSuchSession.ToProblem();
         var roster = await rosters.OfAsync(write, session, audience, reader.AccountId);
-        var ids = roster.People.Concat(roster.Waiting).SelectMany(p => p.Flags).Select(f => f.Id).ToList();
+        var ids = roster
+            .People.Concat(roster.Waiting)
+            .SelectMany(p => p.Flags)
+            .Select(f => f.Id)
+            .ToList();
         await FlagStore.TickAsync(write, ids, reader.AccountId, clock.GetCurrentInstant());
         write.Tell("flags");
         await write.CommitAsync();
         return TypedResults.NoContent();
     }
 
-    private static async Task<List<FlagMessage>> FlagsAsync(Reader reader, Database database, IClock clock)
+    private static async Task<List<FlagMessage>> FlagsAsync(
+        Reader reader,
+        Database database,
+        IClock clock
+    )
     {
         await using var read = await database.ReadAsync();
         return await ForAsync(read, reader, clock);
@@ -98,7 +108,10 @@ public static class RosterEndpoints
     {
         var flags = await FlagStore.StandingAsync(read, reader.AccountId);
         if (reader.WorksAtDesk)
-            return [.. flags.Select(f => FlagWords.For(f, Audience.FrontDesk)).OfType<FlagMessage>()];
+            return
+            [
+                .. flags.Select(f => FlagWords.For(f, Audience.FrontDesk)).OfType<FlagMessage>(),
+            ];
         var hers = (
             await read.ListAsync<RosterSeat>(
                 """
@@ -116,7 +129,12 @@ public static class RosterEndpoints
                 .Where(f =>
                     f.ClientId is { } client
                         ? clients.Contains(client)
-                            && (f.SessionId is not { } session || hers.Contains(new RosterSeat { ClientId = client, SessionId = session }))
+                            && (
+                                f.SessionId is not { } session
+                                || hers.Contains(
+                                    new RosterSeat { ClientId = client, SessionId = session }
+                                )
+                            )
                         : f.InstructorId is not null && f.InstructorId == reader.InstructorId
                 )
                 .Select(f => FlagWords.For(f, Audience.Instructor))

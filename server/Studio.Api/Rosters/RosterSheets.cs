@@ -14,7 +14,12 @@ namespace Studio.Api.Rosters;
 public sealed class RosterSheets(RuleBook book, StudioStore studio, SessionSummaries summaries)
 {
     /// <summary>The roster.</summary>
-    public async Task<RosterMessage> OfAsync(Read read, SessionRow session, Audience audience, long accountId)
+    public async Task<RosterMessage> OfAsync(
+        Read read,
+        SessionRow session,
+        Audience audience,
+        long accountId
+    )
     {
         var bookings = await BookingStore.InAsync(read, [session.Id]);
         var ids = bookings.Select(b => b.ClientId).ToList();
@@ -26,8 +31,14 @@ public sealed class RosterSheets(RuleBook book, StudioStore studio, SessionSumma
 
         // After a loss she is on no list below the owner's.
         var people = bookings
-            .Where(b => audience == Audience.Owner || book.Stages.On(fits.Of(b.ClientId).Pregnancy, studio.Today(session.Zone)).Phase != Phase.Ended)
-            .Select(b => Person(b, session, fits, contacts[b.ClientId], flags[b.ClientId], audience, near))
+            .Where(b =>
+                audience == Audience.Owner
+                || book.Stages.On(fits.Of(b.ClientId).Pregnancy, studio.Today(session.Zone)).Phase
+                    != Phase.Ended
+            )
+            .Select(b =>
+                Person(b, session, fits, contacts[b.ClientId], flags[b.ClientId], audience, near)
+            )
             .ToList();
         return new RosterMessage
         {
@@ -38,7 +49,8 @@ public sealed class RosterSheets(RuleBook book, StudioStore studio, SessionSumma
             ),
             People =
             [
-                .. people.Where(p => p.Status == BookingStatus.Booked)
+                .. people
+                    .Where(p => p.Status == BookingStatus.Booked)
                     .Select(p => p.Message)
                     .OrderBy(p => p.Called, StringComparer.Ordinal)
                     .ThenBy(p => p.Name, StringComparer.Ordinal)
@@ -46,7 +58,9 @@ public sealed class RosterSheets(RuleBook book, StudioStore studio, SessionSumma
             ],
             Waiting =
             [
-                .. people.Where(p => p.Status == BookingStatus.Waiting).Select(p => p.Message with { Place = ++place }),
+                .. people
+                    .Where(p => p.Status == BookingStatus.Waiting)
+                    .Select(p => p.Message with { Place = ++place }),
             ],
         };
     }
@@ -82,7 +96,9 @@ public sealed class RosterSheets(RuleBook book, StudioStore studio, SessionSumma
                 CheckedInAt = booking.CheckedInAt,
                 Verdict = fit.Verdict,
                 Administrative =
-                    fit.Verdict >= Suits.NeedsClearance ? FitWords.Summary(fit, Audience.FrontDesk) : null,
+                    fit.Verdict >= Suits.NeedsClearance
+                        ? FitWords.Summary(fit, Audience.FrontDesk)
+                        : null,
                 Age = teaches ? fit.Situation.Age?.ToString() : null,
                 Stage = teaches ? fit.Situation.Stage?.Code : null,
                 StageName = teaches ? fit.Situation.Stage?.Name : null,
@@ -91,18 +107,31 @@ public sealed class RosterSheets(RuleBook book, StudioStore studio, SessionSumma
                 Instructions = teaches
                     ?
                     [
-                        .. fit.Reasons.Where(r => r.ForInstructor is not null)
+                        .. fit
+                            .Reasons.Where(r => r.ForInstructor is not null)
                             .DistinctBy(r => r.ForInstructor, StringComparer.Ordinal)
                             .Select(r => new InstructionMessage(
                                 r.ForInstructor!,
                                 // The source's own title may name the condition.
-                                r.Source is { } source && (r.Factor is null || contact.SharesConditions || audience == Audience.Owner)
+                                r.Source
+                                    is { } source
+                                && (
+                                    r.Factor is null
+                                    || contact.SharesConditions
+                                    || audience == Audience.Owner
+                                )
                                     ? FitMessage.Cite(source)
                                     : null
                             )),
                     ]
                     : [],
-                Flags = [.. flags.Where(f => f.SessionId is null || f.SessionId == session.Id).Select(f => FlagWords.For(f, audience)).OfType<FlagMessage>()],
+                Flags =
+                [
+                    .. flags
+                        .Where(f => f.SessionId is null || f.SessionId == session.Id)
+                        .Select(f => FlagWords.For(f, audience))
+                        .OfType<FlagMessage>(),
+                ],
                 Conditions = [.. names],
                 Emergency =
                     teaches && near && contact.EmergencyPhone.Length > 0

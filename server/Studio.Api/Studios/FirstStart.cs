@@ -65,7 +65,11 @@ public sealed class FirstStart(
 
     private async Task AddOwnerAsync()
     {
-        if ((await accounts.ListAsync()).Exists(a => a.Roles.Contains("owner", StringComparison.Ordinal)))
+        if (
+            (await accounts.ListAsync()).Exists(a =>
+                a.Roles.Contains("owner", StringComparison.Ordinal)
+            )
+        )
             return;
         var email = configuration["Studio:Owner:Email"];
         var password = configuration["Studio:Owner:Password"];
@@ -73,8 +77,13 @@ public sealed class FirstStart(
             throw new InvalidOperationException(
                 "There is no owner yet: set Studio__Owner__Email and Studio__Owner__Password for the first start."
             );
-        if ((await accounts.MakeAsync(email, "Owner", password, [Role.Owner])).Refusal is { } refusal)
-            throw new InvalidOperationException($"The owner's account could not be made: {refusal.Message}");
+        if (
+            (await accounts.MakeAsync(email, "Owner", password, [Role.Owner])).Refusal is
+            { } refusal
+        )
+            throw new InvalidOperationException(
+                $"The owner's account could not be made: {refusal.Message}"
+            );
     }
 
     private async Task<(bool Exists, bool IsDemo)> StandingAsync()

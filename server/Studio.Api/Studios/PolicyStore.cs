@@ -20,7 +20,10 @@ public static class PolicyStore
     }
 
     /// <summary>The choices the catalogue still allows; for any other its cautious default stands.</summary>
-    public static async Task<IReadOnlyDictionary<string, string>> ChosenAsync(Read read, RuleBook book) =>
+    public static async Task<IReadOnlyDictionary<string, string>> ChosenAsync(
+        Read read,
+        RuleBook book
+    ) =>
         (await read.ListAsync<Choice>("select code, value from policies order by code"))
             .Where(c => book.Choose(book.Policies, c.Code, c.Value).Refusal is null)
             .ToDictionary(c => c.Code, c => c.Value, StringComparer.Ordinal);

@@ -101,7 +101,9 @@ public static class StaffEndpoints
     /// <summary>Maps the routes.</summary>
     public static void MapStaff(this IEndpointRouteBuilder app)
     {
-        var staff = app.MapGroup("/api/instructors").WithTags("Staff").RequireAuthorization(Policies.Owner);
+        var staff = app.MapGroup("/api/instructors")
+            .WithTags("Staff")
+            .RequireAuthorization(Policies.Owner);
         staff.MapGet("/", ListAsync).WithName("Instructors");
         staff
             .MapPost("/{instructorId}/qualifications", AddAsync)
@@ -111,7 +113,11 @@ public static class StaffEndpoints
             .ProducesProblem(409);
     }
 
-    private static async Task<List<InstructorMessage>> ListAsync(Database database, StudioStore studio, IClock clock)
+    private static async Task<List<InstructorMessage>> ListAsync(
+        Database database,
+        StudioStore studio,
+        IClock clock
+    )
     {
         var today = (await studio.AboutAsync()).Today;
         await using var read = await database.ReadAsync();
@@ -153,7 +159,8 @@ public static class StaffEndpoints
                             q.IssuedOn,
                             q.ExpiresOn,
                             q.ExpiresOn < today ? QualificationStatus.Expired
-                                : q.ExpiresOn <= today.PlusDays(SoonDays) ? QualificationStatus.EndsSoon
+                                : q.ExpiresOn <= today.PlusDays(SoonDays)
+                                    ? QualificationStatus.EndsSoon
                                 : QualificationStatus.Valid
                         )),
                 ],
@@ -171,7 +178,13 @@ public static class StaffEndpoints
         if (request.ExpiresOn < request.IssuedOn)
             return LastBeforeFirst.ToProblem();
         await using var write = await database.BeginWriteAsync();
-        if (await write.FindAsync<long?>("select id from instructors where id = @instructorId", new { instructorId }) is null)
+        if (
+            await write.FindAsync<long?>(
+                "select id from instructors where id = @instructorId",
+                new { instructorId }
+            )
+            is null
+        )
             return NoSuchInstructor.ToProblem();
         var parameters = new
         {

@@ -50,7 +50,9 @@ public static class StudioEndpoints
     {
         app.MapGet("/api/demo", DemoAsync).WithName("Demo").WithTags("Studio").AllowAnonymous();
 
-        var studio = app.MapGroup("/api").WithTags("Studio").RequireAuthorization(Policies.SignedIn);
+        var studio = app.MapGroup("/api")
+            .WithTags("Studio")
+            .RequireAuthorization(Policies.SignedIn);
         studio
             .MapGet(
                 "/stages",
@@ -68,7 +70,8 @@ public static class StudioEndpoints
         studio
             .MapGet(
                 "/factors",
-                (RuleBook book) => book.Factors.Select(f => new FactorChoice(f.Code, f.Name, f.IsCondition))
+                (RuleBook book) =>
+                    book.Factors.Select(f => new FactorChoice(f.Code, f.Name, f.IsCondition))
             )
             .WithName("Factors");
         studio
@@ -105,13 +108,12 @@ public static class StudioEndpoints
             new DemoMessage(
                 true,
                 [
-                    .. (await links.ListAsync(demoOnly: true))
-                        .Select(a => new DemoAccount(
-                            a.Email,
-                            Demo.DemoStudio.Password,
-                            Roles.Parse(a.Roles.Split(',')).Min(),
-                            Demo.DemoStudio.Does(a.Email)
-                        )),
+                    .. (await links.ListAsync(demoOnly: true)).Select(a => new DemoAccount(
+                        a.Email,
+                        Demo.DemoStudio.Password,
+                        Roles.Parse(a.Roles.Split(',')).Min(),
+                        Demo.DemoStudio.Does(a.Email)
+                    )),
                 ]
             )
         );

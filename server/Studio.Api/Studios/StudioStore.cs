@@ -85,9 +85,15 @@ public sealed class StudioStore(Database database, IClock clock)
     public async Task<About> AboutAsync()
     {
         await using var read = await database.ReadAsync();
-        var row = await read.FindAsync<StudioRow>("select name, demo_loaded_on as DemoLoadedOn from studio");
+        var row = await read.FindAsync<StudioRow>(
+            "select name, demo_loaded_on as DemoLoadedOn from studio"
+        );
         var zone = await read.FindAsync<string>("select zone from locations order by id limit 1");
-        return new About(row?.Name ?? "Studio", Today(zone ?? "UTC"), row?.DemoLoadedOn is not null);
+        return new About(
+            row?.Name ?? "Studio",
+            Today(zone ?? "UTC"),
+            row?.DemoLoadedOn is not null
+        );
     }
 
     /// <summary>Today on the wall of a zone.</summary>
@@ -103,7 +109,15 @@ public sealed class StudioStore(Database database, IClock clock)
         var locations = await read.ListAsync<Location>(
             "select id, code, name, zone, emergency_number as EmergencyNumber from locations order by id"
         );
-        return [.. locations.Select(l => l with { Rooms = [.. rooms.Where(r => r.LocationId == l.Id)] })];
+        return
+        [
+            .. locations.Select(l =>
+                l with
+                {
+                    Rooms = [.. rooms.Where(r => r.LocationId == l.Id)],
+                }
+            ),
+        ];
     }
 
     /// <summary>Classes with the stages they admit and their traits.</summary>
@@ -115,14 +129,25 @@ public sealed class StudioStore(Database database, IClock clock)
               from class_stages c join stages s on s.code = c.stage order by s.position
             """
         );
-        var traits = await TagsAsync("select class_id as ClassId, trait as Tag from class_traits order by trait");
+        var traits = await TagsAsync(
+            "select class_id as ClassId, trait as Tag from class_traits order by trait"
+        );
         var classes = await read.ListAsync<StudioClass>(
             """
             select id, code, name, about, minutes, effort, needs_qualification as NeedsQualification
               from classes order by id
             """
         );
-        return [.. classes.Select(c => c with { Stages = [.. stages[c.Id]], Traits = [.. traits[c.Id]] })];
+        return
+        [
+            .. classes.Select(c =>
+                c with
+                {
+                    Stages = [.. stages[c.Id]],
+                    Traits = [.. traits[c.Id]],
+                }
+            ),
+        ];
 
         async Task<ILookup<long, string>> TagsAsync(string sql) =>
             (await read.ListAsync<ClassTag>(sql)).ToLookup(t => t.ClassId, t => t.Tag);

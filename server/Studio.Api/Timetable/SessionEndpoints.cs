@@ -16,14 +16,16 @@ public static class SessionEndpoints
     /// <summary>Maps the routes.</summary>
     public static void MapSessions(this IEndpointRouteBuilder app)
     {
-        var sessions = app.MapGroup("/api/sessions").WithTags("Timetable").RequireAuthorization(Policies.Staff);
+        var sessions = app.MapGroup("/api/sessions")
+            .WithTags("Timetable")
+            .RequireAuthorization(Policies.Staff);
         sessions.MapGet("/", ListAsync).WithName("Sessions").ProducesProblem(400);
         sessions.MapGet("/{sessionId}", OneAsync).WithName("Session").ProducesProblem(404);
     }
 
     private static async Task<Results<Ok<List<SessionSummary>>, ProblemHttpResult>> ListAsync(
-        LocalDate? from,
-        LocalDate? to,
+        QueryDay? from,
+        QueryDay? to,
         bool? mine,
         Reader reader,
         Database database,
@@ -31,8 +33,8 @@ public static class SessionEndpoints
         StudioStore studio
     )
     {
-        var first = from ?? (await studio.AboutAsync()).Today;
-        var last = to ?? first.PlusDays(6);
+        var first = from?.Value ?? (await studio.AboutAsync()).Today;
+        var last = to?.Value ?? first.PlusDays(6);
         if (last < first || Period.DaysBetween(first, last) > 93)
             return new Refusal(
                 RefusalKind.Invalid,
@@ -64,7 +66,9 @@ public static class SessionEndpoints
     )
     {
         await using var read = await database.ReadAsync();
-        return await SessionStore.FindAsync(read, sessionId) is { } row && reader.OnRoster(row.InstructorId) is not null
+        return
+            await SessionStore.FindAsync(read, sessionId) is { } row
+            && reader.OnRoster(row.InstructorId) is not null
             ? TypedResults.Ok((await summaries.WithUnsuitableAsync(read, [row])).Single())
             : BookingRefusals.NoSuchSession.ToProblem();
     }

@@ -90,7 +90,10 @@ public sealed record SessionSummary
 public sealed class SessionSummaries(RuleBook book)
 {
     /// <summary>Summaries of these sessions, without a count of the people it no longer suits.</summary>
-    public async Task<List<SessionSummary>> OfAsync(Read read, IReadOnlyCollection<SessionRow> sessions)
+    public async Task<List<SessionSummary>> OfAsync(
+        Read read,
+        IReadOnlyCollection<SessionRow> sessions
+    )
     {
         var classes = (await StudioStore.ClassesAsync(read)).ToDictionary(c => c.Id);
         var qualifications = (
@@ -139,12 +142,19 @@ public sealed class SessionSummaries(RuleBook book)
     }
 
     /// <summary>Summaries with the count of the people each no longer suits.</summary>
-    public async Task<List<SessionSummary>> WithUnsuitableAsync(Read read, IReadOnlyCollection<SessionRow> sessions)
+    public async Task<List<SessionSummary>> WithUnsuitableAsync(
+        Read read,
+        IReadOnlyCollection<SessionRow> sessions
+    )
     {
         var bookings = (await BookingStore.InAsync(read, [.. sessions.Select(s => s.Id)]))
             .Where(b => b.Status == BookingStatus.Booked)
             .ToLookup(b => b.SessionId);
-        var fits = await Fits.LoadAsync(read, book, [.. bookings.SelectMany(b => b).Select(b => b.ClientId).Distinct()]);
+        var fits = await Fits.LoadAsync(
+            read,
+            book,
+            [.. bookings.SelectMany(b => b).Select(b => b.ClientId).Distinct()]
+        );
         var rows = sessions.ToDictionary(s => s.Id);
         return
         [
@@ -152,7 +162,9 @@ public sealed class SessionSummaries(RuleBook book)
                 s with
                 {
                     Unsuitable = bookings[s.Id]
-                        .Count(b => fits.Of(b.ClientId, rows[s.Id]).Verdict >= Suits.NeedsClearance),
+                        .Count(b =>
+                            fits.Of(b.ClientId, rows[s.Id]).Verdict >= Suits.NeedsClearance
+                        ),
                 }
             ),
         ];

@@ -57,7 +57,11 @@ public static class BookingRefusals
     );
 
     /// <summary>No such client for this reader.</summary>
-    public static readonly Refusal NoSuchClient = new(RefusalKind.NotFound, "no-such-client", "There is no such client.");
+    public static readonly Refusal NoSuchClient = new(
+        RefusalKind.NotFound,
+        "no-such-client",
+        "There is no such client."
+    );
 
     /// <summary>No such booking for this reader.</summary>
     public static readonly Refusal NoSuchBooking = new(
@@ -105,7 +109,11 @@ public static class BookingRefusals
     /// <summary>Not open for booking yet.</summary>
     /// <param name="days">The policy, in days.</param>
     public static Refusal TooFarAhead(int days) =>
-        new(RefusalKind.Conflict, "too-far-ahead", $"Booking opens {days} days ahead. Please come back nearer the day.");
+        new(
+            RefusalKind.Conflict,
+            "too-far-ahead",
+            $"Booking opens {days} days ahead. Please come back nearer the day."
+        );
 
     /// <summary>It does not suit her; every reason, in the words for this reader.</summary>
     public static Refusal DoesNotSuit(Fit fit, Accounts.Audience audience) =>
@@ -117,7 +125,9 @@ public static class BookingRefusals
             string.Join(
                 " ",
                 fit.Reasons.Where(r => r.Verdict >= Suits.NeedsClearance)
-                    .SelectMany(r => new[] { FitWords.Text(r, audience), FitWords.Lift(r, audience)?.Text })
+                    .SelectMany(r =>
+                        new[] { FitWords.Text(r, audience), FitWords.Lift(r, audience)?.Text }
+                    )
                     .OfType<string>()
                     .Distinct(StringComparer.Ordinal)
             )

@@ -36,7 +36,10 @@ public static class FitWords
     /// <summary>One line that says why, for a list.</summary>
     public static string Summary(Fit fit, Audience audience)
     {
-        var all = fit.Reasons.Where(r => r.Verdict == fit.Verdict).Select(r => Text(r, audience)).OfType<string>();
+        var all = fit
+            .Reasons.Where(r => r.Verdict == fit.Verdict)
+            .Select(r => Text(r, audience))
+            .OfType<string>();
         var words = all.Distinct(StringComparer.Ordinal).ToList();
         return fit.Verdict switch
         {

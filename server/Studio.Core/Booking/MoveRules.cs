@@ -97,7 +97,8 @@ public static class MoveRules
         return steps;
     }
 
-    private static bool Overlap(OpenSeats a, OpenSeats b) => a.StartsAt < b.EndsAt && a.EndsAt > b.StartsAt;
+    private static bool Overlap(OpenSeats a, OpenSeats b) =>
+        a.StartsAt < b.EndsAt && a.EndsAt > b.StartsAt;
 
     private static Duration Distance(Instant a, Instant b) => a < b ? b - a : a - b;
 }

@@ -82,7 +82,12 @@ public sealed record SeatAhead(long SessionId, string ClassName, LocalDate On, F
 /// <param name="Today">Today at her location.</param>
 /// <param name="Her">What is known of her.</param>
 /// <param name="Ahead">Her seats in sessions to come, in the order of time.</param>
-public sealed record ClientState(long ClientId, LocalDate Today, HerSituation Her, IReadOnlyList<SeatAhead> Ahead);
+public sealed record ClientState(
+    long ClientId,
+    LocalDate Today,
+    HerSituation Her,
+    IReadOnlyList<SeatAhead> Ahead
+);
 
 /// <summary>What the flags of one session to come follow from.</summary>
 /// <param name="SessionId">It.</param>
@@ -111,7 +116,11 @@ public static class Flags
     public const int NewForDays = 14;
 
     /// <summary>Flags of a client. None after a loss: nobody is shown anything.</summary>
-    public static IReadOnlyList<StandingFlag> Of(ClientState state, RuleBook book, StudioPolicies policies)
+    public static IReadOnlyList<StandingFlag> Of(
+        ClientState state,
+        RuleBook book,
+        StudioPolicies policies
+    )
     {
         var now = book.Stages.On(state.Her.Pregnancy, state.Today);
         if (now.Phase == Phase.Ended)
@@ -181,12 +190,22 @@ public static class Flags
 
     private static IEnumerable<StandingFlag> Letter(ClientState state, StudioPolicies policies)
     {
-        var standing = ClearanceRules.On(state.Her.Letters, state.Her.Pregnancy, state.Today, policies);
-        var missing = state.Ahead.Where(s => s.Fit.Reasons.Any(r => r.Code == ReasonCodes.ClearanceNeeded)).ToList();
+        var standing = ClearanceRules.On(
+            state.Her.Letters,
+            state.Her.Pregnancy,
+            state.Today,
+            policies
+        );
+        var missing = state
+            .Ahead.Where(s => s.Fit.Reasons.Any(r => r.Code == ReasonCodes.ClearanceNeeded))
+            .ToList();
         if (missing.Count > 0)
         {
             var first = missing[0].On;
-            var many = missing.Count == 1 ? "1 booked session needs" : $"{missing.Count} booked sessions need";
+            var many =
+                missing.Count == 1
+                    ? "1 booked session needs"
+                    : $"{missing.Count} booked sessions need";
             yield return Client(
                 state,
                 "letter",
@@ -194,7 +213,9 @@ public static class Flags
                 first <= state.Today.PlusDays(3) ? FlagSeverity.Urgent : FlagSeverity.Attention,
                 $"{many} a letter she does not have for that date, the first on {Day(first)}.",
                 $"No valid clearance letter from {Day(first)}: she does not take part without one.",
-                standing.Status is ClearanceStatus.Expired ? standing.ValidUntil!.Value.PlusDays(1) : state.Today
+                standing.Status is ClearanceStatus.Expired
+                    ? standing.ValidUntil!.Value.PlusDays(1)
+                    : state.Today
             );
         }
         else if (standing.Status == ClearanceStatus.EndsSoon)
@@ -212,7 +233,8 @@ public static class Flags
     private static IEnumerable<StandingFlag> Screening(ClientState state, StudioPolicies policies)
     {
         var first = state.Ahead.FirstOrDefault(s =>
-            ScreeningRules.On(state.Her.Screening, state.Her.Pregnancy, s.On, policies) != ScreeningStatus.Current
+            ScreeningRules.On(state.Her.Screening, state.Her.Pregnancy, s.On, policies)
+            != ScreeningStatus.Current
         );
         if (first is not null)
             yield return Client(
@@ -261,14 +283,21 @@ public static class Flags
         }
     }
 
-    private static IEnumerable<StandingFlag> StageChange(ClientState state, RuleBook book, Situation now)
+    private static IEnumerable<StandingFlag> StageChange(
+        ClientState state,
+        RuleBook book,
+        Situation now
+    )
     {
         if (state.Her.Pregnancy is not { } pregnancy || state.Ahead.Count == 0)
             yield break;
         foreach (var band in book.Stages.Bands(pregnancy))
         {
             var days = Period.DaysBetween(state.Today, band.From);
-            if (days is < -NewForDays or > NewForDays || (band.Stage.FromDay == 0 && band.Stage.CountsFrom == StageCount.Pregnancy))
+            if (
+                days is < -NewForDays or > NewForDays
+                || (band.Stage.FromDay == 0 && band.Stage.CountsFrom == StageCount.Pregnancy)
+            )
                 continue;
             var entered = band.Stage.Code == now.Stage?.Code || days <= 0;
             var says = entered
@@ -288,7 +317,11 @@ public static class Flags
 
     private static IEnumerable<StandingFlag> PastDue(ClientState state, Situation now)
     {
-        if (now.Phase == Phase.Pregnant && state.Her.Pregnancy?.DueDate is { } due && state.Today > due)
+        if (
+            now.Phase == Phase.Pregnant
+            && state.Her.Pregnancy?.DueDate is { } due
+            && state.Today > due
+        )
             yield return Client(
                 state,
                 "past-due",
@@ -308,7 +341,18 @@ public static class Flags
         string forDesk,
         string? forInstructor,
         LocalDate since
-    ) => new($"{subject}:{state.ClientId}", kind, severity, state.ClientId, null, null, forDesk, forInstructor, since);
+    ) =>
+        new(
+            $"{subject}:{state.ClientId}",
+            kind,
+            severity,
+            state.ClientId,
+            null,
+            null,
+            forDesk,
+            forInstructor,
+            since
+        );
 
     private static string Day(LocalDate day) => Wording.Date(day);
 }
