@@ -267,7 +267,8 @@ public static class Flags
     {
         if (state.Ahead.Count == 0)
             yield break;
-        foreach (var held in state.Her.Factors)
+        // Entered twice is still one change.
+        foreach (var held in state.Her.Factors.DistinctBy(f => (f.Code, f.From)))
         {
             if (!held.IsHeldOn(state.Today) || held.From < state.Today.PlusDays(-NewForDays))
                 continue;
