@@ -1,0 +1,32 @@
+import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query';
+import { api, ok } from './client';
+import { sessionsQueries } from './sessions';
+
+export const flagQueries = {
+  all: () => ['flags'] as const,
+  list: () =>
+    queryOptions({
+      queryKey: [...flagQueries.all(), 'list'] as const,
+      queryFn: () => ok(api.GET('/api/flags')),
+    }),
+};
+
+function useRead(read: (id: number) => Promise<unknown>) {
+  const queries = useQueryClient();
+  return useMutation({
+    mutationFn: read,
+    onSuccess: () =>
+      Promise.all(
+        [flagQueries.all(), sessionsQueries.all()].map((queryKey) =>
+          queries.invalidateQueries({ queryKey }),
+        ),
+      ),
+  });
+}
+
+export const useReadFlag = () =>
+  useRead((id) => ok(api.POST('/api/flags/{id}/read', { params: { path: { id } } })));
+
+/** Ticks every new flag of one session's roster. */
+export const useReadRoster = () =>
+  useRead((id) => ok(api.POST('/api/sessions/{id}/roster/read', { params: { path: { id } } })));
