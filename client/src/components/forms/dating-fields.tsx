@@ -1,4 +1,13 @@
-import { Alert, Fieldset, Group, NumberInput, SegmentedControl, Stack, Text } from '@mantine/core';
+import {
+  Alert,
+  Fieldset,
+  Group,
+  NumberInput,
+  SegmentedControl,
+  SimpleGrid,
+  Stack,
+  Text,
+} from '@mantine/core';
 import { useDebouncedValue } from '@mantine/hooks';
 import { useQuery } from '@tanstack/react-query';
 import { datingQueries, isGiven } from '@/api/dating';
@@ -25,7 +34,7 @@ export function DatingFields({ draft, onChange, errors = {}, today }: Props) {
   };
   return (
     <Stack gap="md">
-      <Fieldset legend="Last period" variant="unstyled">
+      <Fieldset legend={<strong>Last period</strong>} variant="unstyled">
         <Group align="flex-start" grow>
           <DayInput
             label="First day of it"
@@ -45,8 +54,8 @@ export function DatingFields({ draft, onChange, errors = {}, today }: Props) {
           />
         </Group>
       </Fieldset>
-      <Fieldset legend="Ultrasound" variant="unstyled">
-        <Group align="flex-start" grow preventGrowOverflow={false}>
+      <Fieldset legend={<strong>Ultrasound</strong>} variant="unstyled">
+        <SimpleGrid cols={{ base: 1, xs: 2 }}>
           <DayInput
             label="Day of the scan"
             maxDate={today}
@@ -54,25 +63,27 @@ export function DatingFields({ draft, onChange, errors = {}, today }: Props) {
             error={of('scan.date') ?? of('scan')}
             onChange={(scanDate) => set({ scanDate })}
           />
-          <NumberInput
-            label="Measured, weeks"
-            min={4}
-            max={42}
-            value={draft.scanWeeks}
-            error={of('scan.weeks')}
-            onChange={(scanWeeks) => set({ scanWeeks })}
-          />
-          <NumberInput
-            label="and days"
-            min={0}
-            max={6}
-            value={draft.scanDays}
-            error={of('scan.days')}
-            onChange={(scanDays) => set({ scanDays })}
-          />
-        </Group>
+          <Group grow align="flex-start">
+            <NumberInput
+              label="Measured, weeks"
+              min={4}
+              max={42}
+              value={draft.scanWeeks}
+              error={of('scan.weeks')}
+              onChange={(scanWeeks) => set({ scanWeeks })}
+            />
+            <NumberInput
+              label="and days"
+              min={0}
+              max={6}
+              value={draft.scanDays}
+              error={of('scan.days')}
+              onChange={(scanDays) => set({ scanDays })}
+            />
+          </Group>
+        </SimpleGrid>
       </Fieldset>
-      <Fieldset legend="Embryo transfer" variant="unstyled">
+      <Fieldset legend={<strong>Embryo transfer</strong>} variant="unstyled">
         <Group align="flex-end" grow>
           <DayInput
             label="Day of the transfer"
@@ -83,19 +94,19 @@ export function DatingFields({ draft, onChange, errors = {}, today }: Props) {
           />
           <div>
             <Text size="sm" fw={500} id="embryo-age">
-              Embryo’s age
+              Its age, days
             </Text>
             <SegmentedControl
               fullWidth
               aria-labelledby="embryo-age"
               value={draft.embryoDays}
               onChange={(embryoDays) => set({ embryoDays })}
-              data={['3', '5', '6'].map((value) => ({ value, label: `${value} days` }))}
+              data={['3', '5', '6'].map((value) => ({ value, label: value }))}
             />
           </div>
         </Group>
       </Fieldset>
-      <Fieldset legend="Stated by her clinician" variant="unstyled">
+      <Fieldset legend={<strong>Stated by her clinician</strong>} variant="unstyled">
         <DayInput
           label="Due date"
           value={draft.stated}

@@ -12,6 +12,7 @@ export const DayInput = (props: Props) => (
   <DateInput
     placeholder="day month year"
     clearable
+    clearButtonProps={{ 'aria-label': 'Clear the day' }}
     {...props}
     dateParser={readDay}
     valueFormat="D MMM YYYY"

@@ -72,10 +72,9 @@ export function DetailsForm({ her, onDone, herself = false }: Props) {
             {...form.getInputProps('emergencyName')}
           />
           <TextInput
-            label="on"
+            label="Their phone"
             type="tel"
             autoComplete="off"
-            aria-label="Emergency phone"
             {...form.getInputProps('emergencyPhone')}
           />
         </SimpleGrid>

@@ -86,6 +86,7 @@ function AddFactor({ clientId, today, held }: AddProps) {
           placeholder="Type to search"
           searchable
           clearable
+          clearButtonProps={{ 'aria-label': 'Clear the choice' }}
           value={code}
           onChange={setCode}
           flex="1 1 14rem"

@@ -9,13 +9,15 @@ import classes from './tape.module.css';
 
 interface StripProps {
   scale: Scale;
+  /** Whether stages lie on the part after the birth. */
+  covered: boolean;
   top: number;
   height: number;
   children: ReactNode;
 }
 
 /** The tape itself: its edge, a tick a week, numbers, and a seam where the weeks after begin. */
-export function Strip({ scale, top, height, children }: StripProps) {
+export function Strip({ scale, covered, top, height, children }: StripProps) {
   return (
     <g>
       <rect
@@ -37,6 +39,11 @@ export function Strip({ scale, top, height, children }: StripProps) {
           )}
         </g>
       ))}
+      {scale.turn !== null && scale.width - scale.turn > 70 && !covered && (
+        <text x={(scale.turn + scale.width) / 2} y={top + height - 10} className={classes.stage}>
+          after birth
+        </text>
+      )}
       {scale.turn !== null && (
         <path
           d={`M${scale.turn - 2} ${top - 4}v${height + 8}M${scale.turn + 2} ${top - 4}v${height + 8}`}
@@ -160,5 +167,12 @@ export function Bookings({ marks, rows, base, size }: BookingsProps) {
         <path d={`M1 ${size}h${size - 2}`} className={classes.queue} />
       )}
     </g>
+  ));
+}
+
+/** Bookings too close together to draw: that they are there, and no more. */
+export function Dots({ marks, y }: { marks: BookingsProps['marks']; y: number }) {
+  return marks.map(({ booking, x }) => (
+    <circle key={booking.bookingId} cx={x} cy={y} r={2.2} className={classes.dot} />
   ));
 }

@@ -85,7 +85,7 @@ function ticksOf(part: Part): Tick[] {
   return Array.from({ length: Math.floor(days / 7) + 1 }, (_, week) => ({
     x: part.left + week * weekWidth,
     week,
-    numbered: week % step === 0 && part.left + week * weekWidth < part.left + part.width - 8,
+    numbered: week % step === 0 && week * weekWidth < part.width - 18,
   }));
 }
 

@@ -3,22 +3,26 @@ import { useElementSize } from '@mantine/hooks';
 import { useId } from 'react';
 import type { TapeData } from '@/api/types';
 import { dayAndMonth, fullDate } from '@/components/time/days';
-import { Weaves, weaveId } from './patterns';
-import { Bookings, Letters, Notes, type Note, Strip, Today } from './pieces';
+import { Band } from './band';
+import { Loupe, loupeFor, loupeHeight } from './loupe';
+import { Weaves } from './patterns';
+import { Bookings, Dots, Letters, Notes, type Note, Strip, Today } from './pieces';
 import { rowsOf, scaleOf } from './scale';
-import { fitted, tapeWords, widthOf } from './words';
+import { tapeWords, widthOf } from './words';
 import classes from './tape.module.css';
 
 interface TapeProps {
   tape: TapeData;
-  /** Whose tape: `Her time` at the desk, `My time` on her own page. */
+  /** Whose tape: `Your time` on her own page. */
   name: string;
   age?: string | null;
   nextStage?: { name: string; on: string } | null;
 }
 
 const markSize = 15;
-const strip = { height: 58 };
+const stripHeight = 58;
+const bandsFrom = 30;
+const noteHeight = 18;
 
 /** Her time, drawn as the tape a midwife measures with. */
 export function Tape(props: TapeProps) {
@@ -26,12 +30,10 @@ export function Tape(props: TapeProps) {
   return (
     <figure className={classes.figure} ref={ref}>
       {width > 0 && <Drawing {...props} width={width} />}
-      <VisuallyHidden>
-        <figcaption>
-          {tapeWords(props.tape, props).map((sentence) => (
-            <p key={sentence}>{sentence}</p>
-          ))}
-        </figcaption>
+      <VisuallyHidden component="figcaption">
+        {tapeWords(props.tape, props).map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
       </VisuallyHidden>
     </figure>
   );
@@ -40,19 +42,25 @@ export function Tape(props: TapeProps) {
 function Drawing({ tape, name, age, nextStage, width }: TapeProps & { width: number }) {
   const id = useId();
   const scale = scaleOf(tape, width);
+  const today = scale.at(tape.today);
+  const loupe = loupeFor(tape, width);
+
   const marks = tape.bookings.map((booking) => ({
     booking,
     x: scale.at(booking.on),
     width: markSize,
   }));
   const rows = rowsOf(marks);
-  const above = 26 + Math.max(0, ...rows.map((row) => row + 1)) * (markSize + 1);
-  const bottom = above + strip.height;
+  const lanes = loupe ? 0.5 : Math.max(0, ...rows.map((row) => row + 1));
+  const top = 26 + lanes * (markSize + 1);
+  const bottom = top + stripHeight;
+
   const notes = notesOf(tape, scale.at, nextStage);
   const noteRows = rowsOf(notes.map(({ text, x }) => inside(x, widthOf(text) + 16, width)));
   const lettersAt = bottom + 9;
   const notesAt = lettersAt + (tape.letters.length > 0 ? 24 : 10);
-  const height = notesAt + (Math.max(-1, ...noteRows) + 1) * 18 + 4;
+  const notesEnd = notesAt + (Math.max(-1, ...noteRows) + 1) * noteHeight + 4;
+  const height = loupe ? notesEnd + 10 + loupeHeight(tape, width) : notesEnd;
 
   return (
     <svg
@@ -60,47 +68,31 @@ function Drawing({ tape, name, age, nextStage, width }: TapeProps & { width: num
       width={width}
       height={height}
       role="img"
-      aria-label={`${name}: ${age ?? 'a tape'} today`}
+      aria-label={`${name}, drawn as a tape; in words below`}
     >
       <Weaves id={id} stages={tape.bands.map(({ stage }) => stage)} />
-      <Strip scale={scale} top={above} height={strip.height}>
-        {tape.bands.map((band) => {
-          const left = scale.at(band.from);
-          const right = band.to == null ? width : scale.at(band.to);
-          const label = fitted(band.name, right - left);
-          return (
-            <g key={band.stage}>
-              <rect
-                x={left}
-                y={above + 30}
-                width={Math.max(right - left, 0)}
-                height={strip.height - 30}
-                fill={`url(#${weaveId(id, band.stage)})`}
-              />
-              <path d={`M${left} ${above + 30}V${bottom}`} className={classes.seam} />
-              {label !== '' && (
-                <>
-                  <rect
-                    x={(left + right) / 2 - widthOf(label) / 2 - 4}
-                    y={above + 34}
-                    width={widthOf(label) + 8}
-                    height={20}
-                    rx={2}
-                    className={classes.patch}
-                  />
-                  <text x={(left + right) / 2} y={above + 48} className={classes.stage}>
-                    {label}
-                  </text>
-                </>
-              )}
-            </g>
-          );
-        })}
+      <Strip scale={scale} covered={tape.bornOn != null} top={top} height={stripHeight}>
+        {tape.bands.map((band) => (
+          <Band
+            key={band.stage}
+            id={id}
+            band={band}
+            scale={scale}
+            today={today}
+            top={top + bandsFrom}
+            bottom={bottom}
+          />
+        ))}
       </Strip>
+      {loupe && <Loupe tape={tape} scale={scale} from={bottom} top={notesEnd + 6} />}
       <Letters scale={scale} letters={tape.letters} top={lettersAt} />
       <Notes notes={notes} rows={noteRows} top={notesAt} from={bottom} width={width} />
-      <Today x={scale.at(tape.today)} age={age} from={18} to={bottom + 4} width={width} />
-      <Bookings marks={marks} rows={rows} base={above - 3} size={markSize} />
+      <Today x={today} age={age} from={18} to={bottom + 4} width={width} />
+      {loupe ? (
+        <Dots marks={marks} y={top - 5} />
+      ) : (
+        <Bookings marks={marks} rows={rows} base={top - 3} size={markSize} />
+      )}
     </svg>
   );
 }
@@ -125,7 +117,7 @@ function notesOf(
 }
 
 /** A label as wide as this, moved so that it stays on the page. */
-export const inside = (x: number, labelWidth: number, width: number) => ({
+const inside = (x: number, labelWidth: number, width: number) => ({
   x: Math.min(Math.max(x, labelWidth / 2), Math.max(width - labelWidth / 2, labelWidth / 2)),
   width: labelWidth,
 });

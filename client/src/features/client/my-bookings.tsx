@@ -46,7 +46,7 @@ export function MyBookings({ clientId, today }: Props) {
                           {longDay(booking.session.on)},{' '}
                           <SessionTime session={booking.session} from />
                         </Text>
-                        <Facts booking={booking} />
+                        <Facts booking={booking} short />
                       </div>
                       <Cancel booking={booking} clientId={clientId} />
                     </li>
@@ -66,7 +66,13 @@ const near = ({ session }: ClientBooking, today: string) => {
   return word === 'today' || word === 'tomorrow' ? word : longDay(session.on);
 };
 
-function Facts({ booking: { session, fit, status, place } }: { booking: ClientBooking }) {
+interface FactsProps {
+  booking: ClientBooking;
+  /** Later ones are told shortly unless something is wrong with them. */
+  short?: boolean;
+}
+
+function Facts({ booking: { session, fit, status, place }, short = false }: FactsProps) {
   const unfit = fit.verdict === 'needsClearance' || fit.verdict === 'notSuitable';
   return (
     <>
@@ -84,7 +90,7 @@ function Facts({ booking: { session, fit, status, place } }: { booking: ClientBo
       <VerdictMark verdict={fit.verdict} pressing={unfit}>
         {fit.label}
       </VerdictMark>
-      {fit.summary !== fit.label && <Text size="sm">{fit.summary}</Text>}
+      {fit.summary !== fit.label && (unfit || !short) && <Text size="sm">{fit.summary}</Text>}
     </>
   );
 }

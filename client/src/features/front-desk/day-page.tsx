@@ -7,7 +7,7 @@ import { useMe } from '@/api/session';
 import type { SessionSummary } from '@/api/types';
 import { DayInput } from '@/components/forms/day-input';
 import { Asked, Empty, Lines } from '@/components/states/asked';
-import { addDays, longDay, nearDay } from '@/components/time/days';
+import { addDays, longDay } from '@/components/time/days';
 import { DaySession } from './day-session';
 import { RosterPanel } from './roster-panel';
 import classes from './desk.module.css';
@@ -27,10 +27,10 @@ export function DayPage() {
     <div className={classes.day} data-open={session !== undefined || undefined}>
       <section className={classes.times} aria-labelledby="day">
         <Group justify="space-between" align="flex-end" mb="xs">
-          <div>
-            <Title id="day">{longDay(day)}</Title>
-            {nearDay(day, today) === 'today' && <Text c="dimmed">Today</Text>}
-          </div>
+          <Title id="day">
+            {day === today && 'Today, '}
+            {longDay(day)}
+          </Title>
           <Group gap="xs">
             <Button
               variant="default"

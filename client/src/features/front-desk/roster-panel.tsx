@@ -105,6 +105,7 @@ function Booked({ person, session, canCheckIn }: BookedProps) {
         waiting={false}
         who={person.name}
       />
+      <Administrative person={person} />
     </li>
   );
 }
@@ -127,6 +128,7 @@ function Line({ people, session }: { people: readonly Person[]; session: Session
               waiting
               who={person.name}
             />
+            <Administrative person={person} />
           </li>
         ))}
       </ol>
@@ -135,7 +137,6 @@ function Line({ people, session }: { people: readonly Person[]; session: Session
 }
 
 function Who({ person, place }: { person: Person; place?: number }) {
-  const pressing = person.verdict === 'needsClearance' || person.verdict === 'notSuitable';
   return (
     <div>
       {place !== undefined && <span className={classes.place}>{place}</span>}
@@ -147,11 +148,17 @@ function Who({ person, place }: { person: Person; place?: number }) {
       >
         {person.name}
       </Go>
-      {person.administrative != null && (
-        <Text component="div" size="sm">
-          {pressing ? <Needs tone="mind">{person.administrative}</Needs> : person.administrative}
-        </Text>
-      )}
+    </div>
+  );
+}
+
+/** The reason a desk may know, across the whole row. */
+function Administrative({ person }: { person: Person }) {
+  if (person.administrative == null) return null;
+  const pressing = person.verdict === 'needsClearance' || person.verdict === 'notSuitable';
+  return (
+    <div className={classes.administrative}>
+      {pressing ? <Needs tone="mind">{person.administrative}</Needs> : person.administrative}
     </div>
   );
 }

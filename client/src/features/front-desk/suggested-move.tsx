@@ -54,19 +54,20 @@ export function SuggestedMove({ move }: { move: Move }) {
         </ul>
         <Refused error={accept.error} />
         <Group mt="md">
-          <Button
-            loading={accept.isPending}
-            disabled={move.steps.length === 0}
-            onClick={() =>
-              accept.mutate(move.id, {
-                onSuccess: ({ moved }) =>
-                  tell(`${move.name}: ${moved === 1 ? '1 booking' : `${moved} bookings`} moved.`),
-              })
-            }
-            aria-label={`Accept the moves for ${move.name}`}
-          >
-            {move.steps.length === 1 ? 'Move this booking' : `Move these ${move.steps.length}`}
-          </Button>
+          {move.steps.length > 0 && (
+            <Button
+              loading={accept.isPending}
+              onClick={() =>
+                accept.mutate(move.id, {
+                  onSuccess: ({ moved }) =>
+                    tell(`${move.name}: ${moved === 1 ? '1 booking' : `${moved} bookings`} moved.`),
+                })
+              }
+              aria-label={`Accept the moves for ${move.name}`}
+            >
+              {move.steps.length === 1 ? 'Move this booking' : `Move these ${move.steps.length}`}
+            </Button>
+          )}
           <Button
             variant="default"
             onClick={() => setDeclining(true)}

@@ -17,6 +17,7 @@ export function NewFlags({ sessionId, people }: Props) {
   const fresh = people.flatMap((person) =>
     person.flags.filter(({ isNew }) => isNew).map((flag) => ({ person, flag })),
   );
+  fresh.sort((a, b) => weight[a.flag.severity] - weight[b.flag.severity]);
   if (fresh.length === 0) return null;
   return (
     <section className={classes.fresh} aria-labelledby="fresh">
@@ -32,7 +33,7 @@ export function NewFlags({ sessionId, people }: Props) {
           {fresh.length === 1 ? 'Read' : `All ${fresh.length} read`}
         </Button>
       </Group>
-      <ul className={classes.list}>
+      <ul className={classes.freshList}>
         {fresh.map(({ person, flag }) => (
           <li key={flag.id} className={classes.flag}>
             <SeverityMark severity={flag.severity} />
@@ -56,3 +57,5 @@ export function NewFlags({ sessionId, people }: Props) {
     </section>
   );
 }
+
+const weight = { urgent: 0, attention: 1, info: 2 };

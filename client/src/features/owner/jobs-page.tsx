@@ -1,11 +1,11 @@
 import { Button, Group, Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { jobQueries, useRunJob } from '@/api/jobs';
-import type { Job } from '@/api/types';
+import type { Job, JobRun } from '@/api/types';
 import { Asked, Lines, Refused } from '@/components/states/asked';
 import { tell } from '@/components/states/told';
 import { fullDate } from '@/components/time/days';
-import { momentWords } from '@/components/time/zone';
+import { momentWords, zoneName } from '@/components/time/zone';
 import classes from './owner.module.css';
 
 export function JobsPage() {
@@ -51,37 +51,36 @@ function OneJob({ job }: { job: Job }) {
         </Button>
       </Group>
       <Refused error={run.error} />
-      {job.runs.length === 0 ? (
-        <Text c="dimmed">Has not run yet.</Text>
-      ) : (
-        <div className={classes.runs}>
-          <table aria-label={`Last runs of ${job.title}`}>
-            <thead>
-              <tr>
-                <th scope="col">Ran</th>
-                <th scope="col">For</th>
-                <th scope="col">Result</th>
-                <th scope="col">Changed</th>
-              </tr>
-            </thead>
-            <tbody>
-              {job.runs.map((one) => (
-                <tr key={`${one.ranAt}${one.zone ?? ''}${one.forDate ?? ''}`}>
-                  <td>
-                    {momentWords(one.ranAt)}
-                    {one.byHand && ', by hand'}
-                  </td>
-                  <td>
-                    {one.forDate != null && fullDate(one.forDate)} {one.zone}
-                  </td>
-                  <td>{one.result}</td>
-                  <td>{one.changed}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
-      )}
+      <Runs job={job} />
     </li>
   );
 }
+
+function Runs({ job: { title, runs } }: { job: Job }) {
+  const [last, ...earlier] = runs;
+  if (last === undefined) return <Text c="dimmed">Has not run yet.</Text>;
+  return (
+    <>
+      <Text>
+        <strong>Last ran {ranWords(last)}</strong>
+        {last.forDate != null && `, for ${fullDate(last.forDate)}`}
+        {last.zone != null && `, ${zoneName(last.zone)}`}. {last.result}
+      </Text>
+      {earlier.length > 0 && (
+        <details className={classes.runs}>
+          <summary>Earlier runs</summary>
+          <ol aria-label={`Earlier runs of ${title}`}>
+            {earlier.map((run) => (
+              <li key={`${run.ranAt}${run.zone ?? ''}${run.forDate ?? ''}`}>
+                {ranWords(run)}
+                {run.zone != null && `, ${zoneName(run.zone)}`}: {run.result}
+              </li>
+            ))}
+          </ol>
+        </details>
+      )}
+    </>
+  );
+}
+
+const ranWords = ({ ranAt, byHand }: JobRun) => `${momentWords(ranAt)}${byHand ? ', by hand' : ''}`;

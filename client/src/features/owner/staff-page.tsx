@@ -73,15 +73,17 @@ function RunningOut({ staff, today }: { staff: readonly Instructor[]; today: str
           Nothing.
         </Text>
       ) : (
-        <ul className={classes.list} style={{ margin: '0.5rem 0 2rem' }}>
+        <ul className={classes.soon}>
           {soon.map(({ instructor, held }) => {
             const left = daysBetween(today, held.expiresOn);
             return (
               <li key={held.id}>
                 <Needs tone={left < 0 ? 'stop' : 'mind'}>
                   {left < 0 ? 'Run out' : left === 0 ? 'Today' : `${left} days`}
-                </Needs>{' '}
-                {instructor.name}: {held.kind}, {fullDate(held.expiresOn)}
+                </Needs>
+                <span>
+                  {instructor.name}: {held.kind}, {fullDate(held.expiresOn)}
+                </span>
               </li>
             );
           })}
