@@ -1,6 +1,7 @@
 using NodaTime;
 using Studio.Api.Clients;
 using Studio.Api.Data;
+using Studio.Api.Jobs;
 using Studio.Api.Rosters;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
@@ -76,6 +77,7 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
         )
             return BookingRefusals.NoSuchBooking;
 
+        await MoveStore.LapseAsync(write, bookingId, now);
         var promoted = booking.Status == BookingStatus.Booked ? await FillAsync(write, session) : 0;
         await ChangedAsync(write, booking.ClientId, session.Id);
         return new CancellationAnswer(bookingId, session.Id, promoted);
@@ -95,6 +97,7 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
             if (session.StartsAt <= now)
                 continue;
             await BookingStore.EndAsync(write, booking.Id, BookingStatus.Released, now, by);
+            await MoveStore.LapseAsync(write, booking.Id, now);
             released++;
             if (booking.Status == BookingStatus.Booked)
                 await FillAsync(write, session);
