@@ -31,7 +31,9 @@ public static class ImportEndpoints
     /// <summary>Maps the routes.</summary>
     public static void MapImports(this IEndpointRouteBuilder app)
     {
-        var imports = app.MapGroup("/api/imports/clients").WithTags("Imports").RequireAuthorization(Policies.Owner);
+        var imports = app.MapGroup("/api/imports/clients")
+            .WithTags("Imports")
+            .RequireAuthorization(Policies.Owner);
         imports
             .MapGet("/example", ExampleAsync)
             .WithName("ClientImportExample")
@@ -53,8 +55,14 @@ public static class ImportEndpoints
         await using var read = await database.ReadAsync();
         var home = (await StudioStore.LocationsAsync(read)).FirstOrDefault();
         var today = studio.Today(home?.Zone ?? "UTC");
-        var text = StudioSetup.WithDates(DemoStudio.Text("clients-example.csv"), today).Replace("HOME", home?.Code ?? "home");
-        return TypedResults.File(Encoding.UTF8.GetBytes(text), "text/csv; charset=utf-8", "clients-example.csv");
+        var text = StudioSetup
+            .WithDates(DemoStudio.Text("clients-example.csv"), today)
+            .Replace("HOME", home?.Code ?? "home");
+        return TypedResults.File(
+            Encoding.UTF8.GetBytes(text),
+            "text/csv; charset=utf-8",
+            "clients-example.csv"
+        );
     }
 
     private static async Task<IResult> ClientsAsync(
