@@ -1,0 +1,203 @@
+using NodaTime;
+using Studio.Api.Data;
+
+namespace Studio.Api.Booking;
+
+/// <summary>A booking's state.</summary>
+public enum BookingStatus
+{
+    /// <summary>She has a seat.</summary>
+    Booked,
+
+    /// <summary>She has a place on the waitlist.</summary>
+    Waiting,
+
+    /// <summary>Cancelled by her or the desk.</summary>
+    Cancelled,
+
+    /// <summary>Let go without charge: birth, or the end of a pregnancy.</summary>
+    Released,
+
+    /// <summary>Given up for a seat in another session in the same transaction.</summary>
+    Moved,
+}
+
+/// <summary>A booking as it stands in the table.</summary>
+public sealed record BookingRow
+{
+    /// <summary>Key; also the order of the waitlist.</summary>
+    public long Id { get; init; }
+
+    /// <summary>Session.</summary>
+    public long SessionId { get; init; }
+
+    /// <summary>Client.</summary>
+    public long ClientId { get; init; }
+
+    /// <summary>State.</summary>
+    public BookingStatus Status { get; init; }
+
+    /// <summary>Checked in at.</summary>
+    public Instant? CheckedInAt { get; init; }
+
+    /// <summary>What she likes to be called.</summary>
+    public string Called { get; init; } = "";
+
+    /// <summary>Her name.</summary>
+    public string Name { get; init; } = "";
+}
+
+/// <summary>Seats and waitlists.</summary>
+public static class BookingStore
+{
+    private const string Select = """
+        select b.id, b.session_id as SessionId, b.client_id as ClientId, b.status, b.checked_in_at as CheckedInAt,
+               c.called, c.name
+          from bookings b join clients c on c.id = b.client_id
+        """;
+
+    /// <summary>One booking.</summary>
+    public static Task<BookingRow?> FindAsync(Read read, long id) =>
+        read.FindAsync<BookingRow>($"{Select} where b.id = @id", new { id });
+
+    /// <summary>Seats and waitlist places in these sessions, in the order they were made.</summary>
+    public static Task<List<BookingRow>> InAsync(Read read, IReadOnlyCollection<long> sessionIds) =>
+        read.ListAsync<BookingRow>(
+            $"{Select} where b.session_id in @sessionIds and b.status in ('booked', 'waiting') order by b.id",
+            new { sessionIds }
+        );
+
+    /// <summary>A client's seats and waitlist places.</summary>
+    public static Task<List<BookingRow>> OfAsync(Read read, long clientId) =>
+        read.ListAsync<BookingRow>(
+            $"{Select} where b.client_id = @clientId and b.status in ('booked', 'waiting') order by b.id",
+            new { clientId }
+        );
+
+    /// <summary>Her seats that overlap a time.</summary>
+    public static Task<List<long>> OverlappingAsync(
+        Read read,
+        long clientId,
+        Instant from,
+        Instant to,
+        long exceptSession
+    ) =>
+        read.ListAsync<long>(
+            """
+            select s.id from bookings b join sessions s on s.id = b.session_id
+             where b.client_id = @clientId and b.status = 'booked' and s.id <> @exceptSession
+               and s.starts_at < @to and s.ends_at > @from
+            """,
+            new
+            {
+                clientId,
+                from,
+                to,
+                exceptSession,
+            }
+        );
+
+    /// <summary>Takes a seat, or the next place on the waitlist when there is none: one statement decides.</summary>
+    public static async Task<BookingRow> TakeAsync(
+        Write write,
+        long sessionId,
+        long clientId,
+        Instant at,
+        long? by
+    )
+    {
+        var id = await write.InsertAsync(
+            """
+            insert into bookings (session_id, client_id, status, made_at, made_by)
+            select s.id, @clientId, case when s.seats_taken < s.seats then 'booked' else 'waiting' end, @at, @by
+              from sessions s where s.id = @sessionId
+            """,
+            new
+            {
+                sessionId,
+                clientId,
+                at,
+                by,
+            }
+        );
+        return (await FindAsync(write, id))!;
+    }
+
+    /// <summary>Takes a seat in a session that has one; false when it has none left.</summary>
+    public static async Task<bool> TakeSeatAsync(
+        Write write,
+        long sessionId,
+        long clientId,
+        Instant at,
+        long? by
+    ) =>
+        await write.ExecuteAsync(
+            """
+            insert into bookings (session_id, client_id, status, made_at, made_by)
+            select s.id, @clientId, 'booked', @at, @by
+              from sessions s where s.id = @sessionId and s.seats_taken < s.seats and s.status = 'open'
+            """,
+            new
+            {
+                sessionId,
+                clientId,
+                at,
+                by,
+            }
+        ) == 1;
+
+    /// <summary>Ends a seat or place; false when it had ended already.</summary>
+    public static async Task<bool> EndAsync(
+        Write write,
+        long id,
+        BookingStatus how,
+        Instant at,
+        long? by
+    ) =>
+        await write.ExecuteAsync(
+            """
+            update bookings set status = @how, ended_at = @at, ended_by = @by, checked_in_at = null
+             where id = @id and status in ('booked', 'waiting')
+            """,
+            new
+            {
+                id,
+                how = how.OnTheWire(),
+                at,
+                by,
+            }
+        ) == 1;
+
+    /// <summary>Gives a waiting client the seat that is free; false when none is, or she waits no longer.</summary>
+    public static async Task<bool> PromoteAsync(Write write, long id, Instant at) =>
+        await write.ExecuteAsync(
+            """
+            update bookings set status = 'booked', promoted_at = @at
+             where id = @id and status = 'waiting'
+               and exists (select 1 from sessions s
+                            where s.id = session_id and s.seats_taken < s.seats and s.status = 'open')
+            """,
+            new { id, at }
+        ) == 1;
+
+    /// <summary>Her place on the waitlist, from 1.</summary>
+    public static Task<int> PlaceAsync(Read read, BookingRow booking) =>
+        read.ValueAsync<int>(
+            """
+            select count(*) from bookings
+             where session_id = @SessionId and status = 'waiting' and id <= @Id
+            """,
+            booking
+        );
+
+    /// <summary>Checks her in, or takes it back with null; false when she has no seat.</summary>
+    public static async Task<bool> CheckInAsync(Write write, long id, Instant? at) =>
+        await write.ExecuteAsync(
+            "update bookings set checked_in_at = @at where id = @id and status = 'booked'",
+            new { id, at }
+        ) == 1;
+
+    /// <summary>"booked", "waiting" and so on.</summary>
+    public static string OnTheWire(this BookingStatus status) =>
+        System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(status.ToString());
+}

@@ -1,0 +1,255 @@
+using NodaTime;
+using Studio.Api.Clients;
+using Studio.Api.Data;
+using Studio.Api.Jobs;
+using Studio.Api.Rosters;
+using Studio.Api.Studios;
+using Studio.Api.Timetable;
+using Studio.Core;
+using Studio.Core.Accounts;
+using Studio.Core.Booking;
+using Studio.Core.Catalogue;
+
+namespace Studio.Api.Booking;
+
+/// <summary>Books, cancels and fills the seats that become free; everything inside the caller's transaction.</summary>
+public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, FlagSweep flags)
+{
+    /// <summary>Books a seat, or a place on the waitlist where only the seat is missing.</summary>
+    public async Task<Answer<BookingAnswer>> BookAsync(
+        Write write,
+        Reader reader,
+        long sessionId,
+        long clientId
+    )
+    {
+        if (await ClientStore.AudienceAsync(write, reader, clientId) is not { } audience)
+            return BookingRefusals.NoSuchClient;
+        if (await SessionStore.FindAsync(write, sessionId) is not { } session)
+            return BookingRefusals.NoSuchSession;
+
+        var now = clock.GetCurrentInstant();
+        var fits = await Fits.LoadAsync(write, book, [clientId]);
+        var fit = fits.Of(clientId, session);
+        var mine = await BookingStore.OfAsync(write, clientId);
+        var overlapping = await OverlapsAsync(write, clientId, session);
+        if (WhyNot(session, fit, audience, mine, overlapping, fits, now) is { } refusal)
+            return refusal;
+
+        var taken = await BookingStore.TakeAsync(write, sessionId, clientId, now, reader.AccountId);
+        await ChangedAsync(write, clientId, sessionId);
+        return new BookingAnswer
+        {
+            BookingId = taken.Id,
+            Status = taken.Status,
+            Place =
+                taken.Status == BookingStatus.Waiting
+                    ? await BookingStore.PlaceAsync(write, taken)
+                    : null,
+            Fit = FitMessage.For(fit, audience),
+        };
+    }
+
+    /// <summary>Cancels a seat or a place; a seat that becomes free goes to the waitlist.</summary>
+    public async Task<Answer<CancellationAnswer>> CancelAsync(
+        Write write,
+        Reader reader,
+        long bookingId
+    )
+    {
+        if (
+            await BookingStore.FindAsync(write, bookingId) is not { } booking
+            || await ClientStore.AudienceAsync(write, reader, booking.ClientId) is null
+        )
+            return BookingRefusals.NoSuchBooking;
+        var session = (await SessionStore.FindAsync(write, booking.SessionId))!;
+        var now = clock.GetCurrentInstant();
+        if (session.StartsAt <= now)
+            return BookingRefusals.SessionHasBegun;
+        if (
+            !await BookingStore.EndAsync(
+                write,
+                bookingId,
+                BookingStatus.Cancelled,
+                now,
+                reader.AccountId
+            )
+        )
+            return BookingRefusals.NoSuchBooking;
+
+        await MoveStore.LapseAsync(write, bookingId, now);
+        var promoted = booking.Status == BookingStatus.Booked ? await FillAsync(write, session) : 0;
+        await ChangedAsync(write, booking.ClientId, session.Id);
+        return new CancellationAnswer(bookingId, session.Id, promoted);
+    }
+
+    /// <summary>
+    /// Lets go, without charge, of everything a client has booked from now on; the seats go to the waitlists.
+    /// </summary>
+    /// <returns>How many bookings were let go.</returns>
+    public async Task<int> ReleaseAsync(Write write, long clientId, long? by)
+    {
+        var now = clock.GetCurrentInstant();
+        var released = 0;
+        foreach (var booking in await BookingStore.OfAsync(write, clientId))
+        {
+            var session = (await SessionStore.FindAsync(write, booking.SessionId))!;
+            if (session.StartsAt <= now)
+                continue;
+            await BookingStore.EndAsync(write, booking.Id, BookingStatus.Released, now, by);
+            await MoveStore.LapseAsync(write, booking.Id, now);
+            released++;
+            if (booking.Status == BookingStatus.Booked)
+                await FillAsync(write, session);
+            write.Tell("session", session.Id);
+        }
+
+        return released;
+    }
+
+    /// <summary>
+    /// Gives free seats to those who wait, first come first served among those whom the session still suits and who are
+    /// free then; up to the cut-off.
+    /// </summary>
+    /// <returns>How many got a seat.</returns>
+    public async Task<int> FillAsync(Write write, SessionRow session)
+    {
+        var now = clock.GetCurrentInstant();
+        var waiting = (await BookingStore.InAsync(write, [session.Id]))
+            .Where(b => b.Status == BookingStatus.Waiting)
+            .ToList();
+        if (waiting.Count == 0 || session.Status != SessionStatus.Open)
+            return 0;
+        var fits = await Fits.LoadAsync(write, book, [.. waiting.Select(w => w.ClientId)]);
+        if (!BookingRules.PromotesAt(session.StartsAt, fits.Policies.WaitlistCutOffMinutes, now))
+            return 0;
+
+        var promoted = 0;
+        foreach (var next in waiting)
+        {
+            if (fits.Of(next.ClientId, session).Verdict >= Suits.NeedsClearance)
+                continue;
+            if (await OverlapsAsync(write, next.ClientId, session))
+                continue;
+            if (!await BookingStore.PromoteAsync(write, next.Id, now))
+                break;
+            promoted++;
+            await ChangedAsync(write, next.ClientId, session.Id);
+        }
+
+        return promoted;
+    }
+
+    /// <summary>Sessions for a client in a range of dates, each with its fit on its own date, best first.</summary>
+    public async Task<List<Choice>> ChoicesAsync(
+        Read read,
+        long clientId,
+        Audience audience,
+        LocalDate from,
+        LocalDate to,
+        SessionSummaries summaries
+    )
+    {
+        var now = clock.GetCurrentInstant();
+        var sessions = (
+            await SessionStore.ListAsync(read, new SessionsWanted { From = from, To = to })
+        )
+            .Where(s => s.Status == SessionStatus.Open && s.StartsAt > now)
+            .ToList();
+        var fits = await Fits.LoadAsync(read, book, [clientId]);
+        var mine = await BookingStore.OfAsync(read, clientId);
+        var seats = (await SessionStore.ListAsync(read, new SessionsWanted { ClientId = clientId }))
+            .Where(s => mine.Any(b => b.SessionId == s.Id && b.Status == BookingStatus.Booked))
+            .ToList();
+        var summaryOf = (await summaries.OfAsync(read, sessions)).ToDictionary(s => s.Id);
+
+        var choices = new List<(Choice Choice, Fit Fit)>();
+        foreach (var session in sessions)
+        {
+            var fit = fits.Of(clientId, session);
+            var booking = mine.Find(b => b.SessionId == session.Id);
+            var overlaps = seats.Exists(s =>
+                s.Id != session.Id && s.StartsAt < session.EndsAt && s.EndsAt > session.StartsAt
+            );
+            var refusal = WhyNot(session, fit, audience, mine, overlaps, fits, now);
+            var waits = booking?.Status == BookingStatus.Waiting;
+            choices.Add(
+                (
+                    new Choice
+                    {
+                        Session = summaryOf[session.Id],
+                        Fit = FitMessage.For(fit, audience),
+                        BookingId = booking?.Id,
+                        BookingStatus = booking?.Status,
+                        Place = waits ? await BookingStore.PlaceAsync(read, booking!) : null,
+                        CanBook =
+                            refusal is not null ? CanBook.No
+                            : session.SeatsLeft > 0 ? CanBook.Seat
+                            : CanBook.Waitlist,
+                        Refusal = refusal is null
+                            ? null
+                            : new RefusalMessage(refusal.Code, refusal.Message),
+                    },
+                    fit
+                )
+            );
+        }
+
+        // Best first: what can be had, then what suits best with the fewest changes, then the soonest.
+        return
+        [
+            .. choices
+                .OrderBy(c =>
+                    c.Fit.Verdict >= Suits.NeedsClearance ? c.Fit.Verdict : Suits.Suitable
+                )
+                .ThenBy(c => c.Choice.CanBook)
+                .ThenBy(c => c.Fit.Verdict)
+                .ThenBy(c => c.Fit.Reasons.Count(r => r.Verdict == Suits.WithModifications))
+                .ThenBy(c => c.Choice.Session.StartsAt)
+                .ThenBy(c => c.Choice.Session.Id)
+                .Select(c => c.Choice),
+        ];
+    }
+
+    private Refusal? WhyNot(
+        SessionRow session,
+        Fit fit,
+        Audience audience,
+        List<BookingRow> mine,
+        bool overlaps,
+        Fits fits,
+        Instant now
+    ) =>
+        BookingRules.WhyNot(
+            new BookableSession(
+                session.Status == SessionStatus.Open,
+                session.StartsAt,
+                session.OnDate
+            ),
+            fit,
+            audience,
+            mine.Exists(b => b.SessionId == session.Id),
+            overlaps,
+            studio.Today(session.Zone),
+            fits.Policies.BookingAheadDays,
+            now
+        );
+
+    private static async Task<bool> OverlapsAsync(Read read, long clientId, SessionRow session) =>
+        (
+            await BookingStore.OverlappingAsync(
+                read,
+                clientId,
+                session.StartsAt,
+                session.EndsAt,
+                session.Id
+            )
+        ).Count > 0;
+
+    private async Task ChangedAsync(Write write, long clientId, long sessionId)
+    {
+        await flags.RefreshAsync(write, [clientId]);
+        write.Tell("session", sessionId);
+        write.Tell("client", clientId);
+    }
+}

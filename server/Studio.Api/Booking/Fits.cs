@@ -1,0 +1,65 @@
+using NodaTime;
+using Studio.Api.Clients;
+using Studio.Api.Data;
+using Studio.Api.Studios;
+using Studio.Api.Timetable;
+using Studio.Core.Booking;
+using Studio.Core.Catalogue;
+using Studio.Core.Clients;
+
+namespace Studio.Api.Booking;
+
+/// <summary>The rules with the studio's data laid before them: loaded once a request, asked as often as needed.</summary>
+public sealed class Fits
+{
+    private readonly RuleBook _book;
+    private readonly StudioPolicies _policies;
+    private readonly IReadOnlyDictionary<long, ClassProfile> _classes;
+    private readonly IReadOnlyDictionary<long, HerSituation> _situations;
+
+    private Fits(
+        RuleBook book,
+        StudioPolicies policies,
+        IReadOnlyDictionary<long, ClassProfile> classes,
+        IReadOnlyDictionary<long, HerSituation> situations
+    ) => (_book, _policies, _classes, _situations) = (book, policies, classes, situations);
+
+    /// <summary>The policies in force.</summary>
+    public StudioPolicies Policies => _policies;
+
+    /// <summary>Loads classes, policies and these clients (everybody when null).</summary>
+    public static async Task<Fits> LoadAsync(
+        Read read,
+        RuleBook book,
+        IReadOnlyCollection<long>? clientIds
+    )
+    {
+        var classes = (await StudioStore.ClassesAsync(read)).ToDictionary(
+            c => c.Id,
+            c => new ClassProfile
+            {
+                Code = c.Code,
+                Name = c.Name,
+                Stages = c.Stages.ToHashSet(StringComparer.Ordinal),
+                Traits = c.Traits.ToHashSet(StringComparer.Ordinal),
+            }
+        );
+        return new Fits(
+            book,
+            await PolicyStore.InForceAsync(read, book),
+            classes,
+            await SituationStore.OfAsync(read, clientIds)
+        );
+    }
+
+    /// <summary>What is known of a client; she was among those loaded.</summary>
+    public HerSituation Of(long clientId) => _situations[clientId];
+
+    /// <summary>How a session suits a client on the session's own date.</summary>
+    public Fit Of(long clientId, SessionRow session) =>
+        Of(clientId, session.ClassId, session.OnDate);
+
+    /// <summary>How a class suits a client on a date.</summary>
+    public Fit Of(long clientId, long classId, LocalDate on) =>
+        FitRules.Of(_situations[clientId], _classes[classId], on, _book, _policies);
+}

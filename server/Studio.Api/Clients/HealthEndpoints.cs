@@ -1,0 +1,286 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using Studio.Api.Accounts;
+using Studio.Api.Booking;
+using Studio.Api.Data;
+using Studio.Api.Http;
+using Studio.Api.Jobs;
+using Studio.Api.Pregnancies;
+using Studio.Core.Accounts;
+using Studio.Core.Booking;
+using Studio.Core.Catalogue;
+using Studio.Core.Clients;
+using Studio.Core.Pregnancies;
+
+namespace Studio.Api.Clients;
+
+/// <summary>What changes what suits her: factors, letters, screenings, holds, birth, the end of a pregnancy.</summary>
+public static class HealthEndpoints
+{
+    /// <summary>Maps the routes.</summary>
+    public static void MapHealth(this IEndpointRouteBuilder app)
+    {
+        var her = app.MapGroup("/api/clients/{clientId}")
+            .WithTags("Health")
+            .ProducesProblem(400)
+            .ProducesProblem(404)
+            .ProducesProblem(409);
+        her.MapPost("/factors", AddFactorAsync)
+            .WithName("AddFactor")
+            .RequireAuthorization(Policies.DeskOrClient);
+        her.MapPost("/factors/{factorId}/end", EndFactorAsync)
+            .WithName("EndFactor")
+            .RequireAuthorization(Policies.DeskOrClient);
+        her.MapPost("/clearances", FileLetterAsync)
+            .WithName("FileClearance")
+            .RequireAuthorization(Policies.Desk);
+        her.MapPost("/screenings", ScreenAsync)
+            .WithName("RecordScreening")
+            .RequireAuthorization(Policies.Desk);
+        her.MapPost("/holds", HoldAsync).WithName("Hold").RequireAuthorization(Policies.SignedIn);
+        her.MapPost("/birth", BirthAsync)
+            .WithName("ReportBirth")
+            .RequireAuthorization(Policies.DeskOrClient);
+        her.MapPost("/loss", LossAsync)
+            .WithName("EndPregnancy")
+            .RequireAuthorization(Policies.DeskOrClient);
+    }
+
+    private static async Task<Results<Created<Made>, ProblemHttpResult>> AddFactorAsync(
+        long clientId,
+        FactorRequest request,
+        Reader reader,
+        Database database,
+        HealthChanges changes,
+        RuleBook book
+    )
+    {
+        if (book.FactorOf(request.Code) is null)
+            return ClientRefusals.NoSuchFactor.ToProblem();
+        if (request.To < request.From)
+            return ClientRefusals
+                .Invalid("bad-range", "The last day lies before the first.", "to")
+                .ToProblem();
+        await using var write = await database.BeginWriteAsync();
+        if (!await KnowsAllAsync(write, reader, clientId))
+            return BookingRefusals.NoSuchClient.ToProblem();
+        var id = await HealthStore.AddFactorAsync(
+            write,
+            clientId,
+            request.Code,
+            request.From,
+            request.To,
+            changes.Now,
+            reader.AccountId
+        );
+        await changes.DoneAsync(write, clientId);
+        return TypedResults.Created($"/api/clients/{clientId}", new Made(id));
+    }
+
+    private static async Task<Results<NoContent, ProblemHttpResult>> EndFactorAsync(
+        long clientId,
+        long factorId,
+        FactorEnd request,
+        Reader reader,
+        Database database,
+        HealthChanges changes
+    )
+    {
+        await using var write = await database.BeginWriteAsync();
+        if (!await KnowsAllAsync(write, reader, clientId))
+            return BookingRefusals.NoSuchClient.ToProblem();
+        if (
+            (await HealthStore.FactorsAsync(write, clientId)).Find(f => f.Id == factorId)
+            is not { } factor
+        )
+            return ClientRefusals.NotHerFactor.ToProblem();
+        if (request.On < factor.FromOn)
+            return ClientRefusals
+                .Invalid("bad-range", "The last day lies before the first.", "on")
+                .ToProblem();
+        await HealthStore.EndFactorAsync(write, factorId, request.On);
+        await changes.DoneAsync(write, clientId);
+        return TypedResults.NoContent();
+    }
+
+    private static async Task<Results<Created<Made>, ProblemHttpResult>> FileLetterAsync(
+        long clientId,
+        LetterRequest request,
+        Reader reader,
+        Database database,
+        HealthChanges changes
+    )
+    {
+        if (request.ExpiresOn < request.IssuedOn)
+            return ClientRefusals
+                .Invalid(
+                    "bad-range",
+                    "The letter's last day lies before the day it was written.",
+                    "expiresOn"
+                )
+                .ToProblem();
+        await using var write = await database.BeginWriteAsync();
+        if (await ClientStore.FindAsync(write, reader, clientId) is not { } seen)
+            return BookingRefusals.NoSuchClient.ToProblem();
+        var today = changes.Today(seen.Row);
+        if (request.IssuedOn > today)
+            return ClientRefusals
+                .Invalid(
+                    "in-future",
+                    "The letter is dated in the future. Please check the day it was written.",
+                    "issuedOn"
+                )
+                .ToProblem();
+        var id = await HealthStore.AddLetterAsync(
+            write,
+            clientId,
+            request.IssuedBy.Trim(),
+            request.IssuedOn,
+            request.ExpiresOn,
+            today,
+            changes.Now,
+            reader.AccountId
+        );
+        await changes.DoneAsync(write, clientId);
+        return TypedResults.Created($"/api/clients/{clientId}", new Made(id));
+    }
+
+    private static async Task<Results<Created<Made>, ProblemHttpResult>> ScreenAsync(
+        long clientId,
+        ScreeningRequest request,
+        Reader reader,
+        Database database,
+        HealthChanges changes
+    )
+    {
+        await using var write = await database.BeginWriteAsync();
+        if (await ClientStore.FindAsync(write, reader, clientId) is not { } seen)
+            return BookingRefusals.NoSuchClient.ToProblem();
+        if (request.AnsweredOn > changes.Today(seen.Row))
+            return ClientRefusals
+                .Invalid(
+                    "in-future",
+                    "The questions cannot have been answered in the future.",
+                    "answeredOn"
+                )
+                .ToProblem();
+        var id = await HealthStore.AddScreeningAsync(
+            write,
+            clientId,
+            request.AnsweredOn,
+            request.Outcome,
+            changes.Now,
+            reader.AccountId
+        );
+        await changes.DoneAsync(write, clientId);
+        return TypedResults.Created($"/api/clients/{clientId}", new Made(id));
+    }
+
+    private static async Task<Results<NoContent, ProblemHttpResult>> HoldAsync(
+        long clientId,
+        Reader reader,
+        Database database,
+        HealthChanges changes
+    )
+    {
+        await using var write = await database.BeginWriteAsync();
+        if (
+            await ClientStore.FindAsync(write, clientId) is not { } row
+            || !await MayHoldAsync(write, reader, row, changes)
+        )
+            return BookingRefusals.NoSuchClient.ToProblem();
+        await HealthStore.HoldAsync(
+            write,
+            clientId,
+            changes.Today(row),
+            changes.Now,
+            reader.AccountId
+        );
+        await changes.DoneAsync(write, clientId);
+        return TypedResults.NoContent();
+    }
+
+    private static async Task<Results<Ok<Released>, ProblemHttpResult>> BirthAsync(
+        long clientId,
+        BirthRequest request,
+        Reader reader,
+        Database database,
+        HealthChanges changes,
+        Bookings bookings,
+        AdvanceSweep advance
+    )
+    {
+        await using var write = await database.BeginWriteAsync();
+        if (await ClientStore.FindAsync(write, reader, clientId) is not { } seen)
+            return BookingRefusals.NoSuchClient.ToProblem();
+        var pregnancy = (await SituationStore.OfAsync(write, clientId)).Pregnancy;
+        if (seen.Row.PregnancyId is not { } id || pregnancy is null or { EndedOn: not null })
+            return ClientRefusals.NoPregnancy.ToProblem();
+        if (BirthRules.WhyNot(pregnancy, request.On, changes.Today(seen.Row)) is { } refusal)
+            return refusal.ToProblem();
+        await PregnancyStore.BirthAsync(write, id, request.On, request.Mode);
+        var released = await bookings.ReleaseAsync(write, clientId, reader.AccountId);
+        await advance.OfAsync(write, clientId);
+        await changes.DoneAsync(write, clientId);
+        return TypedResults.Ok(new Released(released, BirthRules.IsPreterm(pregnancy, request.On)));
+    }
+
+    private static async Task<Results<Ok<Released>, ProblemHttpResult>> LossAsync(
+        long clientId,
+        LossRequest request,
+        Reader reader,
+        Database database,
+        HealthChanges changes,
+        Bookings bookings
+    )
+    {
+        await using var write = await database.BeginWriteAsync();
+        if (!await KnowsAllAsync(write, reader, clientId))
+            return BookingRefusals.NoSuchClient.ToProblem();
+        var row = (await ClientStore.FindAsync(write, clientId))!;
+        var pregnancy = (await SituationStore.OfAsync(write, clientId)).Pregnancy;
+        if (row.PregnancyId is not { } id || pregnancy is null or { BornOn: not null })
+            return ClientRefusals.NoPregnancy.ToProblem();
+        if (pregnancy.EndedOn is not null)
+            return TypedResults.Ok(new Released(0, false));
+        var on = request.On ?? changes.Today(row);
+        if (on > changes.Today(row))
+            return ClientRefusals
+                .Invalid("in-future", "The date lies in the future.", "on")
+                .ToProblem();
+        await PregnancyStore.EndAsync(write, id, on);
+        var released = await bookings.ReleaseAsync(write, clientId, reader.AccountId);
+        await changes.DoneAsync(write, clientId);
+        return TypedResults.Ok(new Released(released, false));
+    }
+
+    private static async Task<bool> KnowsAllAsync(Read read, Reader reader, long clientId) =>
+        await ClientStore.AudienceAsync(read, reader, clientId)
+            is Audience.Owner
+                or Audience.Herself;
+
+    // The desk, the owner and she herself; and an instructor for somebody on a roster of hers, today or the day around.
+    private static async Task<bool> MayHoldAsync(
+        Read read,
+        Reader reader,
+        ClientRow row,
+        HealthChanges changes
+    ) =>
+        reader.On(row.Id, row.Ended) is not null
+        || (
+            reader.InstructorId is { } instructor
+            && await read.ValueAsync<long>(
+                """
+                select count(*) from bookings b join sessions s on s.id = b.session_id
+                 where b.client_id = @Id and b.status = 'booked' and s.instructor_id = @instructor
+                   and s.on_date between @from and @to
+                """,
+                new
+                {
+                    row.Id,
+                    instructor,
+                    from = changes.Today(row).PlusDays(-1),
+                    to = changes.Today(row).PlusDays(1),
+                }
+            ) > 0
+        );
+}

@@ -1,0 +1,65 @@
+using System.ComponentModel.DataAnnotations;
+using NodaTime;
+using Studio.Core.Pregnancies;
+using Studio.Core.Screenings;
+
+namespace Studio.Api.Clients;
+
+/// <summary>A factor or condition to add.</summary>
+public sealed record FactorRequest
+{
+    /// <summary>Code of the catalogue.</summary>
+    [Required, StringLength(80)]
+    public required string Code { get; init; }
+
+    /// <summary>First day.</summary>
+    public required LocalDate From { get; init; }
+
+    /// <summary>Last day; left out while it lasts.</summary>
+    public LocalDate? To { get; init; }
+}
+
+/// <summary>The last day of a factor.</summary>
+public sealed record FactorEnd(LocalDate On);
+
+/// <summary>A clearance letter's dates. Its content is not kept here.</summary>
+public sealed record LetterRequest
+{
+    /// <summary>Who wrote it.</summary>
+    [Required, StringLength(200, MinimumLength = 1)]
+    public required string IssuedBy { get; init; }
+
+    /// <summary>The day it was written.</summary>
+    public required LocalDate IssuedOn { get; init; }
+
+    /// <summary>Its own last day.</summary>
+    public required LocalDate ExpiresOn { get; init; }
+}
+
+/// <summary>That the health questions were answered, and what came of them.</summary>
+public sealed record ScreeningRequest
+{
+    /// <summary>The day.</summary>
+    public required LocalDate AnsweredOn { get; init; }
+
+    /// <summary>What came of them.</summary>
+    public required ScreeningOutcome Outcome { get; init; }
+}
+
+/// <summary>A birth.</summary>
+public sealed record BirthRequest
+{
+    /// <summary>Date of birth.</summary>
+    public required LocalDate On { get; init; }
+
+    /// <summary>How the baby was born.</summary>
+    public required BirthMode Mode { get; init; }
+}
+
+/// <summary>That a pregnancy ended.</summary>
+public sealed record LossRequest(LocalDate? On);
+
+/// <summary>What was let go of.</summary>
+/// <param name="BookingsReleased">Bookings ahead that were released without charge.</param>
+/// <param name="Preterm">The birth was before 37w 0d: a person follows up, and nothing cheerful is said.</param>
+public sealed record Released(int BookingsReleased, bool Preterm);

@@ -1,0 +1,77 @@
+using Dapper;
+using Microsoft.Data.Sqlite;
+using Studio.Api.Http;
+
+namespace Studio.Api.Data;
+
+/// <summary>A transaction that reads; see <see cref="Database.ReadAsync"/>.</summary>
+public class Read(SqliteConnection connection, SqliteTransaction transaction) : IAsyncDisposable
+{
+    /// <summary>All rows.</summary>
+    public async Task<List<T>> ListAsync<T>(string sql, object? parameters = null) =>
+        (await Connection.QueryAsync<T>(sql, parameters, Transaction)).AsList();
+
+    /// <summary>The one row, or nothing.</summary>
+    public Task<T?> FindAsync<T>(string sql, object? parameters = null) =>
+        Connection.QuerySingleOrDefaultAsync<T>(sql, parameters, Transaction);
+
+    /// <summary>The one value; a query that always has one.</summary>
+    public async Task<T> ValueAsync<T>(string sql, object? parameters = null) =>
+        (await Connection.ExecuteScalarAsync<T>(sql, parameters, Transaction))!;
+
+    /// <inheritdoc/>
+    public virtual async ValueTask DisposeAsync()
+    {
+        await Transaction.DisposeAsync();
+        await Connection.DisposeAsync();
+        GC.SuppressFinalize(this);
+    }
+
+    private protected SqliteConnection Connection { get; } = connection;
+
+    private protected SqliteTransaction Transaction { get; } = transaction;
+}
+
+/// <summary>The write transaction; see <see cref="Database.BeginWriteAsync"/>.</summary>
+public sealed class Write(
+    SqliteConnection connection,
+    SqliteTransaction transaction,
+    Live live,
+    Action release
+) : Read(connection, transaction)
+{
+    private readonly List<Change> _changes = [];
+    private Action? _release = release;
+
+    /// <summary>Runs a statement; the number of rows it touched.</summary>
+    public Task<int> ExecuteAsync(string sql, object? parameters = null) =>
+        Connection.ExecuteAsync(sql, parameters, Transaction);
+
+    /// <summary>Runs an insert and gives the new row's id.</summary>
+    public Task<long> InsertAsync(string sql, object parameters) =>
+        ValueAsync<long>($"{sql} returning id", parameters);
+
+    /// <summary>Something that open pages may want to ask for again once this is committed.</summary>
+    public void Tell(string topic, long? id = null) => _changes.Add(new Change(topic, id));
+
+    /// <summary>Makes it true, then tells the open pages.</summary>
+    public async Task CommitAsync()
+    {
+        await Transaction.CommitAsync();
+        foreach (var change in _changes.Distinct())
+            live.Publish(change);
+    }
+
+    /// <inheritdoc/>
+    public override async ValueTask DisposeAsync()
+    {
+        try
+        {
+            await base.DisposeAsync();
+        }
+        finally
+        {
+            Interlocked.Exchange(ref _release, null)?.Invoke();
+        }
+    }
+}

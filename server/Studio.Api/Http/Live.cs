@@ -1,0 +1,60 @@
+using System.Collections.Concurrent;
+using System.Threading.Channels;
+
+namespace Studio.Api.Http;
+
+/// <summary>That something changed; never what, so nothing in it can say too much.</summary>
+/// <param name="Topic">session, client, flags, moves or jobs.</param>
+/// <param name="Id">Which one, when it is one.</param>
+public sealed record Change(string Topic, long? Id);
+
+/// <summary>How far an import has come, for the account that sent it.</summary>
+public sealed record ImportProgress(int Read, int Of);
+
+/// <summary>Carries changes from the writers to the pages that are open.</summary>
+public sealed class Live
+{
+    private readonly ConcurrentDictionary<
+        Guid,
+        (long Account, Channel<object> Channel)
+    > _listeners = new();
+
+    /// <summary>Tells everybody who listens.</summary>
+    public void Publish(Change change)
+    {
+        foreach (var (_, channel) in _listeners.Values)
+            channel.Writer.TryWrite(change);
+    }
+
+    /// <summary>Tells one account only.</summary>
+    public void Publish(long account, ImportProgress progress)
+    {
+        foreach (var listener in _listeners.Values)
+        {
+            if (listener.Account == account)
+                listener.Channel.Writer.TryWrite(progress);
+        }
+    }
+
+    /// <summary>Listens until cancelled. A listener that falls behind loses the oldest and asks again anyway.</summary>
+    public async IAsyncEnumerable<object> ListenAsync(
+        long account,
+        [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellation
+    )
+    {
+        var id = Guid.NewGuid();
+        var channel = Channel.CreateBounded<object>(
+            new BoundedChannelOptions(256) { FullMode = BoundedChannelFullMode.DropOldest }
+        );
+        _listeners[id] = (account, channel);
+        try
+        {
+            await foreach (var item in channel.Reader.ReadAllAsync(cancellation))
+                yield return item;
+        }
+        finally
+        {
+            _listeners.TryRemove(id, out _);
+        }
+    }
+}

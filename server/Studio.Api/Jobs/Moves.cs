@@ -1,0 +1,143 @@
+using NodaTime;
+using Studio.Api.Booking;
+using Studio.Api.Clients;
+using Studio.Api.Data;
+using Studio.Api.Rosters;
+using Studio.Api.Studios;
+using Studio.Api.Timetable;
+using Studio.Core;
+using Studio.Core.Accounts;
+using Studio.Core.Booking;
+using Studio.Core.Catalogue;
+
+namespace Studio.Api.Jobs;
+
+/// <summary>Accepts and declines suggested moves.</summary>
+public sealed class Moves(
+    RuleBook book,
+    StudioStore studio,
+    Bookings bookings,
+    FlagSweep flags,
+    IClock clock
+)
+{
+    /// <summary>No such move for this reader.</summary>
+    public static readonly Refusal NoSuchMove = new(
+        RefusalKind.NotFound,
+        "no-such-move",
+        "There is no such suggestion any more. Please look at the list again."
+    );
+
+    /// <summary>Moves all her bookings of a suggestion, or none; how many were moved.</summary>
+    public async Task<Answer<int>> AcceptAsync(Write write, Reader reader, long id)
+    {
+        if ((await MoveStore.OpenAsync(write, id: id)).SingleOrDefault() is not { } move)
+            return NoSuchMove;
+        if (await ClientStore.AudienceAsync(write, reader, move.ClientId) is not { } audience)
+            return NoSuchMove;
+
+        var now = clock.GetCurrentInstant();
+        var steps = (await MoveStore.StepsAsync(write, [id]))
+            .Where(s => s.ToSessionId is not null)
+            .ToList();
+        var left = new List<SessionRow>();
+        // All seats are given up first: one of hers may lie across the time of another one's new place.
+        foreach (var step in steps)
+        {
+            if (
+                !await BookingStore.EndAsync(
+                    write,
+                    step.BookingId,
+                    BookingStatus.Moved,
+                    now,
+                    reader.AccountId
+                )
+            )
+                return Outdated("one of the bookings has been cancelled");
+            left.Add((await SessionStore.FindAsync(write, step.FromSessionId))!);
+        }
+
+        var fits = await Fits.LoadAsync(write, book, [move.ClientId]);
+        foreach (var step in steps)
+        {
+            var session = (await SessionStore.FindAsync(write, step.ToSessionId!.Value))!;
+            var mine = await BookingStore.OfAsync(write, move.ClientId);
+            var refusal = BookingRules.WhyNot(
+                new BookableSession(
+                    session.Status == SessionStatus.Open,
+                    session.StartsAt,
+                    session.OnDate
+                ),
+                fits.Of(move.ClientId, session),
+                audience,
+                mine.Exists(b => b.SessionId == session.Id),
+                (
+                    await BookingStore.OverlappingAsync(
+                        write,
+                        move.ClientId,
+                        session.StartsAt,
+                        session.EndsAt,
+                        session.Id
+                    )
+                ).Count > 0,
+                studio.Today(session.Zone),
+                fits.Policies.BookingAheadDays,
+                now
+            );
+            if (refusal is not null)
+                return Outdated(
+                    $"{session.ClassName} can no longer be booked for her: {refusal.Message}"
+                );
+            if (
+                !await BookingStore.TakeSeatAsync(
+                    write,
+                    session.Id,
+                    move.ClientId,
+                    now,
+                    reader.AccountId
+                )
+            )
+                return Outdated($"{session.ClassName} is full by now");
+            write.Tell("session", session.Id);
+        }
+
+        await MoveStore.CloseAsync(write, id, "accepted", now, reader.AccountId);
+        foreach (var session in left.DistinctBy(s => s.Id))
+        {
+            await bookings.FillAsync(write, session);
+            write.Tell("session", session.Id);
+        }
+
+        await flags.RefreshAsync(write, [move.ClientId]);
+        write.Tell("moves", id);
+        write.Tell("client", move.ClientId);
+        return steps.Count;
+    }
+
+    /// <summary>Declines a suggestion; the next night does not make it again.</summary>
+    public async Task<Refusal?> DeclineAsync(Write write, Reader reader, long id, string? reason)
+    {
+        if (
+            (await MoveStore.OpenAsync(write, id: id)).SingleOrDefault() is not { } move
+            || await ClientStore.AudienceAsync(write, reader, move.ClientId) is null
+        )
+            return NoSuchMove;
+        await MoveStore.CloseAsync(
+            write,
+            id,
+            "declined",
+            clock.GetCurrentInstant(),
+            reader.AccountId,
+            reason
+        );
+        write.Tell("moves", id);
+        return null;
+    }
+
+    private static Refusal Outdated(string why) =>
+        new(
+            RefusalKind.Conflict,
+            "move-outdated",
+            $"Nothing was moved, because {why}. Run the suggestions again, or book by hand."
+        );
+}

@@ -1,0 +1,90 @@
+using NodaTime;
+using Studio.Api.Data;
+using Studio.Api.Rosters;
+using Studio.Api.Studios;
+
+namespace Studio.Api.Jobs;
+
+/// <summary>
+/// What happens once after each local midnight: everybody at that zone's locations is moved on, suggestions are made,
+/// flags are settled. Asks the tables which nights are due and not done, so it may run as often as it likes.
+/// </summary>
+public sealed class NightSweep(
+    Database database,
+    AdvanceSweep advance,
+    MovesSweep moves,
+    FlagSweep flags,
+    StudioStore studio,
+    IClock clock
+)
+{
+    /// <summary>Runs the nights that are due; how many zones had one.</summary>
+    public async Task<int> RunDueAsync()
+    {
+        var done = 0;
+        foreach (var zone in await ZonesAsync())
+        {
+            await using var write = await database.BeginWriteAsync();
+            var today = studio.Today(zone);
+            if (await JobRunStore.RanAsync(write, zone, today))
+                continue;
+            await RecordAsync(write, "advance", zone, today, byHand: false);
+            await RecordAsync(write, "moves", zone, today, byHand: false);
+            await RecordAsync(write, "flags", zone, today, byHand: false);
+            await write.CommitAsync();
+            done++;
+        }
+
+        return done;
+    }
+
+    /// <summary>Runs one job now, for every zone; null when there is no such job.</summary>
+    public async Task<JobRun?> RunByHandAsync(string job)
+    {
+        if (JobList.Find(job) is null)
+            return null;
+        JobRun? last = null;
+        await using var write = await database.BeginWriteAsync();
+        foreach (var zone in job == "advance" ? await ZonesAsync() : [(await ZonesAsync())[0]])
+            last = await RecordAsync(write, job, zone, studio.Today(zone), byHand: true);
+        await write.CommitAsync();
+        return last;
+    }
+
+    private async Task<JobRun> RecordAsync(
+        Write write,
+        string job,
+        string zone,
+        LocalDate today,
+        bool byHand
+    )
+    {
+        var changed = job switch
+        {
+            "advance" => await advance.ZoneAsync(write, zone, today),
+            "moves" => await moves.AllAsync(write),
+            _ => await flags.AllAsync(write),
+        };
+        var run = new JobRun
+        {
+            Job = job,
+            Zone = zone,
+            ForDate = today,
+            RanAt = clock.GetCurrentInstant(),
+            ByHand = byHand,
+            Changed = changed,
+            Result = JobList.Result(job, changed),
+        };
+        await JobRunStore.AddAsync(write, run);
+        write.Tell("jobs");
+        return run;
+    }
+
+    private async Task<List<string>> ZonesAsync()
+    {
+        await using var read = await database.ReadAsync();
+        return await read.ListAsync<string>(
+            "select zone from locations group by zone order by min(id)"
+        );
+    }
+}

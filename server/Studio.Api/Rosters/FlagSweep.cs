@@ -1,0 +1,152 @@
+using NodaTime;
+using Studio.Api.Booking;
+using Studio.Api.Data;
+using Studio.Api.Studios;
+using Studio.Core.Catalogue;
+using Studio.Core.Rosters;
+
+namespace Studio.Api.Rosters;
+
+/// <summary>Job 3: makes the flags in the table the flags that should stand.</summary>
+public sealed class FlagSweep(RuleBook book, StudioStore studio, IClock clock)
+{
+    /// <summary>Everybody and every session to come; the number of flags opened, worded anew or closed.</summary>
+    public async Task<int> AllAsync(Write write) =>
+        await RefreshAsync(write, null) + await SessionsAsync(write);
+
+    /// <summary>The flags of these clients (everybody when null), after something about them changed.</summary>
+    public async Task<int> RefreshAsync(Write write, IReadOnlyCollection<long>? clientIds)
+    {
+        var now = clock.GetCurrentInstant();
+        var fits = await Fits.LoadAsync(write, book, clientIds);
+        var clients = await write.ListAsync<ClientZone>(
+            """
+            select c.id, l.zone from clients c join locations l on l.id = c.home_location_id
+             where @all or c.id in @ids
+            """,
+            new { all = clientIds is null, ids = clientIds ?? [] }
+        );
+        var seats = (
+            await write.ListAsync<SeatRow>(
+                """
+                select b.client_id as ClientId, s.id as SessionId, s.class_id as ClassId, k.name as ClassName,
+                       s.on_date as OnDate
+                  from bookings b
+                  join sessions s on s.id = b.session_id
+                  join classes k on k.id = s.class_id
+                 where b.status = 'booked' and s.status = 'open' and s.ends_at > @now
+                   and (@all or b.client_id in @ids)
+                 order by s.starts_at, s.id
+                """,
+                new
+                {
+                    now,
+                    all = clientIds is null,
+                    ids = clientIds ?? [],
+                }
+            )
+        ).ToLookup(s => s.ClientId);
+
+        var should = clients
+            .SelectMany(c =>
+                Flags.Of(
+                    new ClientState(
+                        c.Id,
+                        studio.Today(c.Zone),
+                        fits.Of(c.Id),
+                        [
+                            .. seats[c.Id]
+                                .Select(s => new SeatAhead(
+                                    s.SessionId,
+                                    s.ClassName,
+                                    s.OnDate,
+                                    fits.Of(c.Id, s.ClassId, s.OnDate)
+                                )),
+                        ]
+                    ),
+                    book,
+                    fits.Policies
+                )
+            )
+            .ToList();
+        var touched = await FlagStore.SettleAsync(
+            write,
+            should,
+            clientIds is null ? "client_id is not null" : "client_id in @ids",
+            clientIds ?? [],
+            now
+        );
+        if (touched > 0)
+            write.Tell("flags");
+        return touched;
+    }
+
+    /// <summary>The flags of sessions to come: nobody to teach them, or nobody qualified.</summary>
+    public async Task<int> SessionsAsync(Write write)
+    {
+        var now = clock.GetCurrentInstant();
+        var rows = await write.ListAsync<StaffingRow>(
+            """
+            select s.id, k.name as ClassName, s.on_date as OnDate, l.zone, s.instructor_id as InstructorId,
+                   i.name as InstructorName, k.needs_qualification as Qualification,
+                   exists (select 1 from qualifications q
+                            where q.instructor_id = s.instructor_id and q.kind = k.needs_qualification
+                              and q.issued_on <= s.on_date and q.expires_on >= s.on_date) as Qualified
+              from sessions s
+              join classes k on k.id = s.class_id
+              join rooms r on r.id = s.room_id
+              join locations l on l.id = r.location_id
+              left join instructors i on i.id = s.instructor_id
+             where s.status = 'open' and s.starts_at > @now
+             order by s.starts_at, s.id
+            """,
+            new { now }
+        );
+        var should = rows.SelectMany(r =>
+                Flags.Of(
+                    new SessionState(
+                        r.Id,
+                        r.ClassName,
+                        r.OnDate,
+                        studio.Today(r.Zone),
+                        r.InstructorId,
+                        r.InstructorName,
+                        r.Qualification,
+                        r.Qualified
+                    )
+                )
+            )
+            .ToList();
+        var touched = await FlagStore.SettleAsync(write, should, "client_id is null", [], now);
+        if (touched > 0)
+            write.Tell("flags");
+        return touched;
+    }
+
+    private sealed record ClientZone
+    {
+        public long Id { get; init; }
+        public string Zone { get; init; } = "";
+    }
+
+    private sealed record SeatRow
+    {
+        public long ClientId { get; init; }
+        public long SessionId { get; init; }
+        public long ClassId { get; init; }
+        public string ClassName { get; init; } = "";
+        public LocalDate OnDate { get; init; }
+    }
+
+    private sealed record StaffingRow
+    {
+        public long Id { get; init; }
+        public string ClassName { get; init; } = "";
+        public LocalDate OnDate { get; init; }
+        public string Zone { get; init; } = "";
+        public long? InstructorId { get; init; }
+        public string? InstructorName { get; init; }
+        public string Qualification { get; init; } = "";
+        public bool Qualified { get; init; }
+    }
+}

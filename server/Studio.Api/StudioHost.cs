@@ -1,0 +1,129 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Hangfire;
+using Microsoft.AspNetCore.DataProtection;
+using NodaTime;
+using NodaTime.Serialization.SystemTextJson;
+using Studio.Api.Accounts;
+using Studio.Api.Booking;
+using Studio.Api.Clients;
+using Studio.Api.Data;
+using Studio.Api.Demo;
+using Studio.Api.Http;
+using Studio.Api.Imports;
+using Studio.Api.Jobs;
+using Studio.Api.Pregnancies;
+using Studio.Api.Rosters;
+using Studio.Api.Studios;
+using Studio.Api.Timetable;
+
+namespace Studio.Api;
+
+/// <summary>Wires the program together.</summary>
+public static class StudioHost
+{
+    /// <summary>The services.</summary>
+    public static void AddStudio(this WebApplicationBuilder builder)
+    {
+        var services = builder.Services;
+        if (
+            builder.Configuration["urls"] is null
+            && builder.Configuration["ASPNETCORE_URLS"] is null
+        )
+            builder.WebHost.UseUrls("http://127.0.0.1:5080");
+
+        var folder = DataFolder.From(builder.Configuration);
+        services.AddSingleton(folder);
+        services
+            .AddDataProtection()
+            .SetApplicationName("studio")
+            .PersistKeysToFileSystem(new DirectoryInfo(folder.Keys));
+        services.AddSingleton<Live>();
+        services.AddSingleton<Database>();
+        services.AddSingleton(_ => EmbeddedCatalogue.Load());
+        services.AddSingleton(StudioClock.From(builder.Configuration["Studio:Clock"]));
+
+        services.AddAccounts();
+        services.AddScoped<StudioStore>();
+        services.AddScoped<SessionSummaries>();
+        services.AddScoped<Bookings>();
+        services.AddScoped<AnsweredRequests>();
+        services.AddScoped<ClientCards>();
+        services.AddScoped<ClientIntake>();
+        services.AddScoped<HealthChanges>();
+        services.AddScoped<ClientImports>();
+        services.AddScoped<RosterSheets>();
+        services.AddScoped<FlagSweep>();
+        services.AddScoped<AdvanceSweep>();
+        services.AddScoped<MovesSweep>();
+        services.AddScoped<NightSweep>();
+        services.AddScoped<Moves>();
+        services.AddScoped<DemoStudio>();
+        services.AddScoped<FirstStart>();
+
+        services.ConfigureHttpJsonOptions(json =>
+        {
+            json.SerializerOptions.ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
+            json.SerializerOptions.NumberHandling = JsonNumberHandling.Strict;
+            json.SerializerOptions.Converters.Add(
+                new JsonStringEnumConverter(JsonNamingPolicy.CamelCase, allowIntegerValues: false)
+            );
+        });
+        services.AddValidation();
+        services.AddProblemDetails();
+        services.AddExceptionHandler<BadRequests>();
+        services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
+        services.AddOpenApi(options => options.Describe());
+        services.AddResponseCompression(options => options.EnableForHttps = false);
+
+        services.AddHangfire(hangfire => hangfire.UseInMemoryStorage());
+        if (builder.Configuration.GetValue("Studio:Jobs", defaultValue: true))
+            services.AddHangfireServer(options =>
+            {
+                options.WorkerCount = 1;
+                options.ServerName = "studio";
+            });
+    }
+
+    /// <summary>The pipeline and the routes.</summary>
+    public static void UseStudio(this WebApplication app)
+    {
+        app.UseExceptionHandler();
+        app.UseStatusCodePages();
+        app.UseResponseCompression();
+        app.UseSecurityHeaders();
+        app.UseDefaultFiles();
+        app.UseStaticFiles(Pages.Kept);
+        app.UseAuthentication();
+        app.UseAuthorization();
+
+        app.MapOpenApi().AllowAnonymous();
+        app.MapAlive();
+        app.MapAccounts();
+        app.MapStudio();
+        app.MapStaff();
+        app.MapDating();
+        app.MapClients();
+        app.MapHealth();
+        app.MapSessions();
+        app.MapBooking();
+        app.MapRosters();
+        app.MapMoves();
+        app.MapJobs();
+        app.MapImports();
+        app.MapLive();
+        app.MapPages();
+    }
+
+    /// <summary>Brings the data up to date, fills an empty folder, sets the jobs going.</summary>
+    public static async Task OpenStudioAsync(this WebApplication app)
+    {
+        await using (var scope = app.Services.CreateAsyncScope())
+            await scope.ServiceProvider.GetRequiredService<FirstStart>().RunAsync();
+        if (app.Configuration.GetValue("Studio:Jobs", defaultValue: true))
+            Schedule.Register(
+                app.Services.GetRequiredService<IRecurringJobManager>(),
+                app.Services.GetRequiredService<IBackgroundJobClient>()
+            );
+    }
+}

@@ -1,0 +1,96 @@
+using NodaTime;
+using Studio.Api.Accounts;
+using Studio.Api.Data;
+using Studio.Api.Demo;
+using Studio.Core.Accounts;
+using Studio.Core.Catalogue;
+
+namespace Studio.Api.Studios;
+
+/// <summary>
+/// Brings the data folder up to date and, when it is empty, fills it: with the demo studio, or, when the setting
+/// <c>Studio:Setup</c> names a folder, with the studio described there and an owner's account from
+/// <c>Studio:Owner:Email</c> and <c>Studio:Owner:Password</c>.
+/// </summary>
+public sealed class FirstStart(
+    Database database,
+    DemoStudio demo,
+    AccountLinks accounts,
+    RuleBook book,
+    IConfiguration configuration,
+    IClock clock,
+    ILogger<FirstStart> log
+)
+{
+    /// <summary>Runs before the first request.</summary>
+    /// <exception cref="InvalidOperationException">The setup folder is wrong or the owner's account cannot be made.</exception>
+    public async Task RunAsync()
+    {
+        Migrations.Run(database.ConnectionString);
+        await using (var write = await database.BeginWriteAsync())
+        {
+            await EmbeddedCatalogue.CopyStagesAsync(write, book);
+            await write.CommitAsync();
+        }
+
+        var (exists, isDemo) = await StandingAsync();
+        if (configuration["Studio:Setup"] is { Length: > 0 } folder)
+        {
+            if (!exists)
+                await SetUpAsync(folder);
+            await AddOwnerAsync();
+        }
+        else if (!exists && configuration.GetValue("Studio:Demo", defaultValue: true))
+        {
+            await demo.LoadAsync();
+            log.LogInformation("The demo studio is loaded.");
+        }
+        else if (isDemo)
+            await demo.AddAccountsAsync();
+    }
+
+    private async Task SetUpAsync(string folder)
+    {
+        await using var write = await database.BeginWriteAsync();
+        await StudioSetup.RunAsync(
+            write,
+            name => File.ReadAllText(Path.Combine(folder, name)),
+            book,
+            clock.GetCurrentInstant(),
+            isDemo: false
+        );
+        await write.CommitAsync();
+        log.LogInformation("The studio is set up from its folder.");
+    }
+
+    private async Task AddOwnerAsync()
+    {
+        if (
+            (await accounts.ListAsync()).Exists(a =>
+                a.Roles.Contains("owner", StringComparison.Ordinal)
+            )
+        )
+            return;
+        var email = configuration["Studio:Owner:Email"];
+        var password = configuration["Studio:Owner:Password"];
+        if (email is null || password is null)
+            throw new InvalidOperationException(
+                "There is no owner yet: set Studio__Owner__Email and Studio__Owner__Password for the first start."
+            );
+        if (
+            (await accounts.MakeAsync(email, "Owner", password, [Role.Owner])).Refusal is
+            { } refusal
+        )
+            throw new InvalidOperationException(
+                $"The owner's account could not be made: {refusal.Message}"
+            );
+    }
+
+    private async Task<(bool Exists, bool IsDemo)> StandingAsync()
+    {
+        await using var read = await database.ReadAsync();
+        var name = await read.FindAsync<string>("select name from studio");
+        var loaded = await read.FindAsync<string>("select demo_loaded_on from studio");
+        return (name is not null, loaded is not null);
+    }
+}

@@ -1,0 +1,137 @@
+using NodaTime;
+using Studio.Api.Data;
+
+namespace Studio.Api.Timetable;
+
+/// <summary>A session as it stands in the tables, with the names that go with it.</summary>
+public sealed record SessionRow
+{
+    /// <summary>Key.</summary>
+    public long Id { get; init; }
+
+    /// <summary>The class.</summary>
+    public long ClassId { get; init; }
+
+    /// <summary>Code of the class.</summary>
+    public string ClassCode { get; init; } = "";
+
+    /// <summary>Name of the class.</summary>
+    public string ClassName { get; init; } = "";
+
+    /// <summary>Who teaches it; null when nobody does yet.</summary>
+    public long? InstructorId { get; init; }
+
+    /// <summary>Her name.</summary>
+    public string? InstructorName { get; init; }
+
+    /// <summary>Where.</summary>
+    public long LocationId { get; init; }
+
+    /// <summary>Name of the location.</summary>
+    public string LocationName { get; init; } = "";
+
+    /// <summary>The room.</summary>
+    public long RoomId { get; init; }
+
+    /// <summary>Name of the room.</summary>
+    public string RoomName { get; init; } = "";
+
+    /// <summary>The location's zone.</summary>
+    public string Zone { get; init; } = "";
+
+    /// <summary>Start.</summary>
+    public Instant StartsAt { get; init; }
+
+    /// <summary>End.</summary>
+    public Instant EndsAt { get; init; }
+
+    /// <summary>The session's own date, where it is held.</summary>
+    public LocalDate OnDate { get; init; }
+
+    /// <summary>Start by the location's clock.</summary>
+    public LocalTime StartsLocal { get; init; }
+
+    /// <summary>Seats.</summary>
+    public int Seats { get; init; }
+
+    /// <summary>Seats taken.</summary>
+    public int SeatsTaken { get; init; }
+
+    /// <summary>People on the waitlist.</summary>
+    public int Waiting { get; init; }
+
+    /// <summary>People checked in.</summary>
+    public int CheckedIn { get; init; }
+
+    /// <summary>open or cancelled.</summary>
+    public SessionStatus Status { get; init; }
+
+    /// <summary>Seats left.</summary>
+    public int SeatsLeft => Seats - SeatsTaken;
+}
+
+/// <summary>Whether a session is held.</summary>
+public enum SessionStatus
+{
+    /// <summary>It is held.</summary>
+    Open,
+
+    /// <summary>It is not.</summary>
+    Cancelled,
+}
+
+/// <summary>Which sessions; every part that is set must hold.</summary>
+public sealed record SessionsWanted
+{
+    /// <summary>First date, each at its own location.</summary>
+    public LocalDate? From { get; init; }
+
+    /// <summary>Last date.</summary>
+    public LocalDate? To { get; init; }
+
+    /// <summary>Taught by her.</summary>
+    public long? InstructorId { get; init; }
+
+    /// <summary>This one.</summary>
+    public long? Id { get; init; }
+
+    /// <summary>Those this client has a seat in or waits for.</summary>
+    public long? ClientId { get; init; }
+}
+
+/// <summary>Reads sessions.</summary>
+public static class SessionStore
+{
+    /// <summary>Sessions in the order of time.</summary>
+    public static Task<List<SessionRow>> ListAsync(Read read, SessionsWanted wanted) =>
+        read.ListAsync<SessionRow>(
+            """
+            select s.id, s.class_id as ClassId, c.code as ClassCode, c.name as ClassName,
+                   s.instructor_id as InstructorId, i.name as InstructorName,
+                   l.id as LocationId, l.name as LocationName, r.id as RoomId, r.name as RoomName, l.zone,
+                   s.starts_at as StartsAt, s.ends_at as EndsAt, s.on_date as OnDate, s.starts_local as StartsLocal,
+                   s.seats, s.seats_taken as SeatsTaken, s.status,
+                   (select count(*) from bookings b where b.session_id = s.id and b.status = 'waiting') as Waiting,
+                   (select count(*) from bookings b
+                     where b.session_id = s.id and b.status = 'booked' and b.checked_in_at is not null) as CheckedIn
+              from sessions s
+              join classes c on c.id = s.class_id
+              join rooms r on r.id = s.room_id
+              join locations l on l.id = r.location_id
+              left join instructors i on i.id = s.instructor_id
+             where (@Id is null or s.id = @Id)
+               and (@From is null or s.on_date >= @From)
+               and (@To is null or s.on_date <= @To)
+               and (@InstructorId is null or s.instructor_id = @InstructorId)
+               and (@ClientId is null or s.id in (
+                       select b.session_id from bookings b
+                        where b.client_id = @ClientId and b.status in ('booked', 'waiting')))
+             order by s.starts_at, s.id
+            """,
+            wanted
+        );
+
+    /// <summary>One session.</summary>
+    public static async Task<SessionRow?> FindAsync(Read read, long id) =>
+        (await ListAsync(read, new SessionsWanted { Id = id })).SingleOrDefault();
+}

@@ -1,0 +1,110 @@
+using NodaTime;
+using Studio.Core.Catalogue;
+using Studio.Core.Pregnancies;
+
+namespace Studio.Core.Clearance;
+
+/// <summary>How a client's letters stand on a day.</summary>
+public enum ClearanceStatus
+{
+    /// <summary>One counts, and goes on counting for a while.</summary>
+    Valid,
+
+    /// <summary>One counts, and its last day is near.</summary>
+    EndsSoon,
+
+    /// <summary>One counted once, and none does now.</summary>
+    Expired,
+
+    /// <summary>None ever counted.</summary>
+    None,
+}
+
+/// <summary>How a client's letters stand on a day.</summary>
+/// <param name="Status">The status.</param>
+/// <param name="ValidUntil">The last day a letter counts or counted; null when none ever did.</param>
+/// <param name="EndedByBirth">The birth, not an expiry, ended the latest.</param>
+public sealed record ClearanceStanding(
+    ClearanceStatus Status,
+    LocalDate? ValidUntil,
+    bool EndedByBirth
+);
+
+/// <summary>How long a clearance letter counts.</summary>
+public static class ClearanceRules
+{
+    /// <summary>
+    /// The last day a letter counts: the earliest of its own expiry, the policy's length, and the day before a birth that
+    /// came after it was written. A letter written on the day of birth or later is a postnatal one. Null when it never counts.
+    /// </summary>
+    public static LocalDate? ValidUntil(
+        ClearanceLetter letter,
+        Pregnancy? pregnancy,
+        StudioPolicies policies
+    )
+    {
+        if (letter.Withdrawn)
+            return null;
+        var last = WithoutBirth(letter, policies);
+        if (pregnancy?.BornOn is { } born && letter.IssuedOn < born)
+            last = LocalDate.Min(last, born.PlusDays(-1));
+        return last < letter.IssuedOn ? null : last;
+    }
+
+    /// <summary>Whether a letter counts on a day: written by then, and not past its last day.</summary>
+    public static bool ValidOn(
+        ClearanceLetter letter,
+        Pregnancy? pregnancy,
+        LocalDate day,
+        StudioPolicies policies
+    ) => letter.IssuedOn <= day && ValidUntil(letter, pregnancy, policies) >= day;
+
+    /// <summary>Whether any letter counts on a day; with <paramref name="notBefore"/>, only those written since then.</summary>
+    public static bool AnyValidOn(
+        IEnumerable<ClearanceLetter> letters,
+        Pregnancy? pregnancy,
+        LocalDate day,
+        StudioPolicies policies,
+        LocalDate? notBefore = null
+    ) =>
+        letters.Any(l =>
+            ValidOn(l, pregnancy, day, policies) && (notBefore is null || l.IssuedOn >= notBefore)
+        );
+
+    /// <summary>How her letters stand on a day, for a card or a flag.</summary>
+    public static ClearanceStanding On(
+        IEnumerable<ClearanceLetter> letters,
+        Pregnancy? pregnancy,
+        LocalDate day,
+        StudioPolicies policies
+    )
+    {
+        var last = letters
+            .Where(l => l.IssuedOn <= day)
+            .Select(l => (Letter: l, Until: ValidUntil(l, pregnancy, policies)))
+            .Where(l => l.Until is not null)
+            .OrderByDescending(l => l.Until)
+            .ThenByDescending(l => l.Letter.IssuedOn)
+            .ThenByDescending(l => l.Letter.ExpiresOn)
+            .FirstOrDefault();
+        if (last.Until is not { } until)
+            return new ClearanceStanding(ClearanceStatus.None, null, EndedByBirth: false);
+        if (until < day)
+            return new ClearanceStanding(
+                ClearanceStatus.Expired,
+                until,
+                until < WithoutBirth(last.Letter, policies)
+            );
+        var soon = Period.DaysBetween(day, until) <= policies.EndsSoonDays;
+        return new ClearanceStanding(
+            soon ? ClearanceStatus.EndsSoon : ClearanceStatus.Valid,
+            until,
+            EndedByBirth: false
+        );
+    }
+
+    private static LocalDate WithoutBirth(ClearanceLetter letter, StudioPolicies policies) =>
+        policies.ClearanceMostDays is { } most
+            ? LocalDate.Min(letter.ExpiresOn, letter.IssuedOn.PlusDays(most))
+            : letter.ExpiresOn;
+}

@@ -1,0 +1,54 @@
+namespace Studio.Core.Clients;
+
+/// <summary>Every way of saying no to what was entered about a client.</summary>
+public static class ClientRefusals
+{
+    /// <summary>E-mail addresses tell clients apart.</summary>
+    public static readonly Refusal EmailTaken = new(
+        RefusalKind.Conflict,
+        "email-taken",
+        "Another client has this e-mail address. Find her with the find box, or leave the address out.",
+        "email"
+    );
+
+    /// <summary>Agreed sharing is the client's own decision.</summary>
+    public static readonly Refusal SharingIsHers = new(
+        RefusalKind.NotAllowed,
+        "sharing-is-hers",
+        "Only she herself or the owner changes what instructors may see.",
+        "sharesConditions"
+    );
+
+    /// <summary>Her page is closed to everybody but the owner and herself.</summary>
+    public static readonly Refusal ClosedAfterLoss = new(
+        RefusalKind.NotAllowed,
+        "ask-the-studio",
+        "Please speak to the studio's owner, who opens your page again when you want to come back."
+    );
+
+    /// <summary>No such factor in the catalogue.</summary>
+    public static readonly Refusal NoSuchFactor = new(
+        RefusalKind.Invalid,
+        "no-such-factor",
+        "The catalogue has no such factor. Choose one from the list.",
+        "code"
+    );
+
+    /// <summary>No such factor among hers.</summary>
+    public static readonly Refusal NotHerFactor = new(
+        RefusalKind.NotFound,
+        "no-such-factor",
+        "There is no such factor on her page."
+    );
+
+    /// <summary>Nothing to give birth to or to end.</summary>
+    public static readonly Refusal NoPregnancy = new(
+        RefusalKind.Conflict,
+        "no-pregnancy",
+        "No current pregnancy is recorded for her. Enter her dates first."
+    );
+
+    /// <summary>Something that was entered cannot be right.</summary>
+    public static Refusal Invalid(string code, string message, string field) =>
+        new(RefusalKind.Invalid, code, message, field);
+}

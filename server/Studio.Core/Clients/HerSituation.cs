@@ -1,0 +1,44 @@
+using NodaTime;
+using Studio.Core.Clearance;
+using Studio.Core.Pregnancies;
+using Studio.Core.Screenings;
+
+namespace Studio.Core.Clients;
+
+/// <summary>A factor or condition a client holds for a time.</summary>
+/// <param name="Code">Of a factor or condition of the catalogue.</param>
+/// <param name="From">The first day it is true.</param>
+/// <param name="To">The last day it is true; null while it lasts.</param>
+public sealed record HeldFactor(string Code, LocalDate From, LocalDate? To)
+{
+    /// <summary>Whether it is true on a day.</summary>
+    public bool IsHeldOn(LocalDate day) => From <= day && (To is null || day <= To);
+}
+
+/// <summary>Everything stands still, after a warning sign.</summary>
+/// <param name="From">The day it was set.</param>
+/// <param name="LiftedOn">The day a new letter lifted it: no longer held on that day; null while it stands.</param>
+public sealed record Hold(LocalDate From, LocalDate? LiftedOn)
+{
+    /// <summary>Whether it stands on a day.</summary>
+    public bool StandsOn(LocalDate day) => From <= day && (LiftedOn is null || day < LiftedOn);
+}
+
+/// <summary>All the rules need to know of a client; the order of its lists has no meaning.</summary>
+public sealed record HerSituation
+{
+    /// <summary>The pregnancy in force; null when none is recorded.</summary>
+    public Pregnancy? Pregnancy { get; init; }
+
+    /// <summary>Her factors and conditions, past and present.</summary>
+    public IReadOnlyList<HeldFactor> Factors { get; init; } = [];
+
+    /// <summary>Her clearance letters, past and present.</summary>
+    public IReadOnlyList<ClearanceLetter> Letters { get; init; } = [];
+
+    /// <summary>The latest screening; null when she has answered none.</summary>
+    public Screening? Screening { get; init; }
+
+    /// <summary>Her holds, past and present.</summary>
+    public IReadOnlyList<Hold> Holds { get; init; } = [];
+}

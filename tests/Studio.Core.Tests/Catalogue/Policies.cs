@@ -1,0 +1,73 @@
+using Studio.Core.Catalogue;
+using Studio.Core.Tests.Pregnancies;
+
+namespace Studio.Core.Tests.Catalogue;
+
+public class Policies
+{
+    [Fact]
+    public void The_shipped_defaults_are_those_a_studio_starts_with() =>
+        Assert.Equal(new StudioPolicies(), TheCatalogue.Book.Policies);
+
+    [Fact]
+    public void Every_policy_is_in_the_catalogue_once() =>
+        Assert.Equal(
+            StudioPolicies.Codes.Order(StringComparer.Ordinal),
+            TheCatalogue.Book.PolicyChoices.Select(c => c.Code).Order(StringComparer.Ordinal)
+        );
+
+    [Theory]
+    [InlineData("guideline", "canada")]
+    [InlineData("clearance-for-everyone", "no")]
+    [InlineData("clearance-most-days", "none")]
+    [InlineData("letter-follows-change", "no")]
+    [InlineData("screening-most-days", "28")]
+    [InlineData("week-reading", "week-later")]
+    [InlineData("look-ahead-days", "42")]
+    [InlineData("waitlist-cut-off-minutes", "0")]
+    [InlineData("booking-ahead-days", "56")]
+    [InlineData("impact-after-birth-days", "84")]
+    [InlineData("after-caesarean-days", "42")]
+    [InlineData("ends-soon-days", "7")]
+    public void A_chosen_value_changes_the_policies_and_nothing_undoes_it_but_its_default(
+        string code,
+        string value
+    )
+    {
+        var chosen = TheCatalogue.Book.Choose(TheCatalogue.Book.Policies, code, value).Expected();
+        var choice = TheCatalogue.Book.PolicyChoices.Single(c => c.Code == code);
+
+        Assert.NotEqual(TheCatalogue.Book.Policies, chosen);
+        Assert.Equal(
+            TheCatalogue.Book.Policies,
+            TheCatalogue.Book.Choose(chosen, code, choice.Default).Expected()
+        );
+    }
+
+    [Theory]
+    [InlineData("guideline", "strictest", "policy-value")]
+    [InlineData("clearance-for-everyone", "maybe", "policy-value")]
+    [InlineData("screening-most-days", "0", "policy-value")]
+    [InlineData("screening-most-days", "-1", "policy-value")]
+    [InlineData("impact-after-birth-days", "41", "policy-value")]
+    [InlineData("ends-soon-days", "soon", "policy-value")]
+    [InlineData("shoe-colour", "red", "policy-unknown")]
+    public void A_value_that_is_not_allowed_is_refused(string code, string value, string refusal) =>
+        Assert.Equal(
+            refusal,
+            TheCatalogue.Book.Choose(TheCatalogue.Book.Policies, code, value).Refusal?.Code
+        );
+
+    // NHS (PR07, seen): not before the 6-week check, which is the earliest published for impact.
+    [Fact]
+    public void No_studio_can_let_impact_begin_before_the_earliest_published_day() =>
+        Assert.Equal(
+            42,
+            Enumerable
+                .Range(0, 367)
+                .First(day =>
+                    TheCatalogue.Book.Choose(new(), "impact-after-birth-days", $"{day}").Refusal
+                        is null
+                )
+        );
+}
