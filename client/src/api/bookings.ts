@@ -24,9 +24,9 @@ export function useBook() {
   return useMutation({
     mutationFn: ({ sessionId, clientId }: Wanted) =>
       ok(
-        api.POST('/api/sessions/{id}/bookings', {
+        api.POST('/api/sessions/{sessionId}/bookings', {
           params: {
-            path: { id: sessionId },
+            path: { sessionId },
             header: { 'Idempotency-Key': crypto.randomUUID() },
           },
           body: { clientId },
@@ -40,7 +40,7 @@ export function useCancelBooking() {
   const settle = useSettle();
   return useMutation({
     mutationFn: ({ bookingId }: { bookingId: number; clientId: number }) =>
-      ok(api.DELETE('/api/bookings/{id}', { params: { path: { id: bookingId } } })),
+      ok(api.DELETE('/api/bookings/{bookingId}', { params: { path: { bookingId } } })),
     onSuccess: (_, { clientId }) => settle(clientId),
   });
 }
@@ -51,11 +51,11 @@ export function useCheckIn(sessionId: number) {
   const { queryKey } = sessionsQueries.roster(sessionId);
   return useMutation({
     mutationFn: ({ bookingId, here }: { bookingId: number; here: boolean }) => {
-      const where = { params: { path: { id: bookingId } } };
+      const where = { params: { path: { bookingId } } };
       return ok(
         here
-          ? api.POST('/api/bookings/{id}/check-in', where)
-          : api.DELETE('/api/bookings/{id}/check-in', where),
+          ? api.POST('/api/bookings/{bookingId}/check-in', where)
+          : api.DELETE('/api/bookings/{bookingId}/check-in', where),
       );
     },
     onMutate: async ({ bookingId, here }) => {

@@ -1,6 +1,7 @@
 import createClient from 'openapi-fetch';
 import { Problem } from './problem';
-import type { paths, ProblemDetails } from './types';
+import type { paths } from './schema';
+import type { ProblemDetails } from './types';
 
 export const api = createClient<paths>({ baseUrl: '' });
 

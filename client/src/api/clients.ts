@@ -1,8 +1,8 @@
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query';
 import { api, ok } from './client';
-import type { BirthMode, ClientDetails, Evidence, NewClient, ScreeningOutcome } from './types';
+import type { BirthMode, Contact, Evidence, NewClient, ScreeningOutcome } from './types';
 
-const byId = (id: number) => ({ params: { path: { id } } });
+const byId = (id: number) => ({ params: { path: { clientId: id } } });
 
 export const clientQueries = {
   all: () => ['clients'] as const,
@@ -16,22 +16,22 @@ export const clientQueries = {
   card: (id: number) =>
     queryOptions({
       queryKey: [...clientQueries.of(id), 'card'] as const,
-      queryFn: () => ok(api.GET('/api/clients/{id}', byId(id))),
+      queryFn: () => ok(api.GET('/api/clients/{clientId}', byId(id))),
     }),
   datings: (id: number) =>
     queryOptions({
       queryKey: [...clientQueries.of(id), 'datings'] as const,
-      queryFn: () => ok(api.GET('/api/clients/{id}/datings', byId(id))),
+      queryFn: () => ok(api.GET('/api/clients/{clientId}/datings', byId(id))),
     }),
   bookings: (id: number) =>
     queryOptions({
       queryKey: [...clientQueries.of(id), 'bookings'] as const,
-      queryFn: () => ok(api.GET('/api/clients/{id}/bookings', byId(id))),
+      queryFn: () => ok(api.GET('/api/clients/{clientId}/bookings', byId(id))),
     }),
   choices: (id: number) =>
     queryOptions({
       queryKey: [...clientQueries.of(id), 'choices'] as const,
-      queryFn: () => ok(api.GET('/api/clients/{id}/sessions', byId(id))),
+      queryFn: () => ok(api.GET('/api/clients/{clientId}/sessions', byId(id))),
     }),
 };
 
@@ -53,25 +53,25 @@ export function useAddClient() {
 }
 
 export const useChangeDetails = (id: number) =>
-  useClientChange(id, (body: ClientDetails) =>
-    ok(api.PUT('/api/clients/{id}', { ...byId(id), body })),
+  useClientChange(id, (body: Contact) =>
+    ok(api.PUT('/api/clients/{clientId}', { ...byId(id), body })),
   );
 
 export const useReviseDating = (id: number) =>
   useClientChange(id, (body: Evidence) =>
-    ok(api.POST('/api/clients/{id}/datings', { ...byId(id), body })),
+    ok(api.POST('/api/clients/{clientId}/datings', { ...byId(id), body })),
   );
 
 export const useAddFactor = (id: number) =>
-  useClientChange(id, (body: { code: string; from: string }) =>
-    ok(api.POST('/api/clients/{id}/factors', { ...byId(id), body })),
+  useClientChange(id, (body: { code: string; from: string; to: string | null }) =>
+    ok(api.POST('/api/clients/{clientId}/factors', { ...byId(id), body })),
   );
 
 export const useEndFactor = (id: number) =>
   useClientChange(id, ({ factorId, on }: { factorId: number; on: string }) =>
     ok(
-      api.POST('/api/clients/{id}/factors/{factorId}/end', {
-        params: { path: { id, factorId } },
+      api.POST('/api/clients/{clientId}/factors/{factorId}/end', {
+        params: { path: { clientId: id, factorId } },
         body: { on },
       }),
     ),
@@ -79,23 +79,23 @@ export const useEndFactor = (id: number) =>
 
 export const useFileLetter = (id: number) =>
   useClientChange(id, (body: { issuedBy: string; issuedOn: string; expiresOn: string }) =>
-    ok(api.POST('/api/clients/{id}/clearances', { ...byId(id), body })),
+    ok(api.POST('/api/clients/{clientId}/clearances', { ...byId(id), body })),
   );
 
 export const useFileScreening = (id: number) =>
   useClientChange(id, (body: { answeredOn: string; outcome: ScreeningOutcome }) =>
-    ok(api.POST('/api/clients/{id}/screenings', { ...byId(id), body })),
+    ok(api.POST('/api/clients/{clientId}/screenings', { ...byId(id), body })),
   );
 
 export const useHold = (id: number) =>
-  useClientChange(id, () => ok(api.POST('/api/clients/{id}/holds', { ...byId(id), body: {} })));
+  useClientChange(id, () => ok(api.POST('/api/clients/{clientId}/holds', byId(id))));
 
 export const useReportBirth = (id: number) =>
   useClientChange(id, (body: { on: string; mode: BirthMode }) =>
-    ok(api.POST('/api/clients/{id}/birth', { ...byId(id), body })),
+    ok(api.POST('/api/clients/{clientId}/birth', { ...byId(id), body })),
   );
 
 export const useReportLoss = (id: number) =>
-  useClientChange(id, (body: { on?: string | null }) =>
-    ok(api.POST('/api/clients/{id}/loss', { ...byId(id), body })),
+  useClientChange(id, (body: { on: string | null }) =>
+    ok(api.POST('/api/clients/{clientId}/loss', { ...byId(id), body })),
   );

@@ -25,8 +25,10 @@ function useRead(read: (id: number) => Promise<unknown>) {
 }
 
 export const useReadFlag = () =>
-  useRead((id) => ok(api.POST('/api/flags/{id}/read', { params: { path: { id } } })));
+  useRead((id) => ok(api.POST('/api/flags/{flagId}/read', { params: { path: { flagId: id } } })));
 
 /** Ticks every new flag of one session's roster. */
 export const useReadRoster = () =>
-  useRead((id) => ok(api.POST('/api/sessions/{id}/roster/read', { params: { path: { id } } })));
+  useRead((id) =>
+    ok(api.POST('/api/sessions/{sessionId}/roster/read', { params: { path: { sessionId: id } } })),
+  );

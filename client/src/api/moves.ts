@@ -27,10 +27,15 @@ function useMoveChange<Given, Made>(change: (given: Given) => Promise<Made>) {
 
 export const useAcceptMove = () =>
   useMoveChange((id: number) =>
-    ok(api.POST('/api/moves/{id}/accept', { params: { path: { id } } })),
+    ok(api.POST('/api/moves/{moveId}/accept', { params: { path: { moveId: id } } })),
   );
 
 export const useDeclineMove = () =>
   useMoveChange(({ id, reason }: { id: number; reason: string }) =>
-    ok(api.POST('/api/moves/{id}/decline', { params: { path: { id } }, body: { reason } })),
+    ok(
+      api.POST('/api/moves/{moveId}/decline', {
+        params: { path: { moveId: id } },
+        body: { reason },
+      }),
+    ),
   );

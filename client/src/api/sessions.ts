@@ -8,9 +8,16 @@ export const sessionsQueries = {
       queryKey: [...sessionsQueries.all(), 'between', from, to] as const,
       queryFn: () => ok(api.GET('/api/sessions', { params: { query: { from, to } } })),
     }),
+  /** Her own only, whatever else the reader may see. */
+  mine: (from: string, to: string) =>
+    queryOptions({
+      queryKey: [...sessionsQueries.all(), 'mine', from, to] as const,
+      queryFn: () => ok(api.GET('/api/sessions', { params: { query: { from, to, mine: true } } })),
+    }),
   roster: (id: number) =>
     queryOptions({
       queryKey: [...sessionsQueries.all(), id, 'roster'] as const,
-      queryFn: () => ok(api.GET('/api/sessions/{id}/roster', { params: { path: { id } } })),
+      queryFn: () =>
+        ok(api.GET('/api/sessions/{sessionId}/roster', { params: { path: { sessionId: id } } })),
     }),
 };

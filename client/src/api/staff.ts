@@ -15,8 +15,8 @@ export function useAddQualification(instructorId: number) {
   return useMutation({
     mutationFn: (body: { kind: string; issuedOn: string; expiresOn: string }) =>
       ok(
-        api.POST('/api/instructors/{id}/qualifications', {
-          params: { path: { id: instructorId } },
+        api.POST('/api/instructors/{instructorId}/qualifications', {
+          params: { path: { instructorId } },
           body,
         }),
       ),

@@ -13,7 +13,7 @@ const ahead = 14;
 /** Her next session first, then the rest of her fortnight. */
 export function NextPage() {
   const { today } = useMe();
-  const sessions = useQuery(sessionsQueries.between(today, addDays(today, ahead)));
+  const sessions = useQuery(sessionsQueries.mine(today, addDays(today, ahead)));
   return (
     <Asked query={sessions} waiting={<Lines count={3} height={160} />}>
       {(list) => {

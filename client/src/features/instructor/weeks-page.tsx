@@ -15,7 +15,7 @@ export function WeeksPage() {
   const { from = mondayOf(today) } = route.useSearch();
   const navigate = route.useNavigate();
   const to = addDays(from, 6);
-  const sessions = useQuery(sessionsQueries.between(from, to));
+  const sessions = useQuery(sessionsQueries.mine(from, to));
   const show = (monday: string) => void navigate({ search: { from: monday } });
   return (
     <div className={classes.weeks}>
