@@ -85,6 +85,13 @@ export async function isAccessible(page: Page, where: string): Promise<void> {
   await page.emulateMedia({ colorScheme: 'light' });
 }
 
+/** Keeps a picture for the README, when asked for with STUDIO_PICTURES=1. */
+export async function picture(page: Page, name: string): Promise<void> {
+  if (process.env.STUDIO_PICTURES !== '1') return;
+  const folder = join(api, '..', '..', 'client', 'pictures');
+  await page.screenshot({ path: join(folder, `${name}.png`) });
+}
+
 /** The page does not scroll sideways. */
 export async function fits(page: Page): Promise<void> {
   const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);

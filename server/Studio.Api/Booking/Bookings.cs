@@ -31,9 +31,7 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
         var now = clock.GetCurrentInstant();
         var fits = await Fits.LoadAsync(write, book, [clientId]);
         var fit = fits.Of(clientId, session);
-        var mine = await BookingStore.OfAsync(write, clientId);
-        var overlapping = await OverlapsAsync(write, clientId, session);
-        if (WhyNot(session, fit, audience, mine, overlapping, fits, now) is { } refusal)
+        if (await WhyNotAsync(write, session, clientId, audience, fits) is { } refusal)
             return refusal;
 
         var taken = await BookingStore.TakeAsync(write, sessionId, clientId, now, reader.AccountId);
@@ -49,6 +47,24 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
             Fit = FitMessage.For(fit, audience),
         };
     }
+
+    /// <summary>Why she may not have a seat in a session as things stand in this transaction, or null when she may.</summary>
+    public async Task<Refusal?> WhyNotAsync(
+        Read read,
+        SessionRow session,
+        long clientId,
+        Audience audience,
+        Fits fits
+    ) =>
+        WhyNot(
+            session,
+            fits.Of(clientId, session),
+            audience,
+            await BookingStore.OfAsync(read, clientId),
+            await OverlapsAsync(read, clientId, session),
+            fits,
+            clock.GetCurrentInstant()
+        );
 
     /// <summary>Cancels a seat or a place; a seat that becomes free goes to the waitlist.</summary>
     public async Task<Answer<CancellationAnswer>> CancelAsync(
