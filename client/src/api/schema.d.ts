@@ -853,6 +853,8 @@ export interface components {
             zone: string;
             /** @description Instructors may see her conditions by name. */
             sharesConditions: boolean;
+            /** @description She can sign in. */
+            hasAccount: boolean;
             /** @description Where she stands today. */
             phase: components["schemas"]["Phase"];
             pregnancy?: null | components["schemas"]["PregnancyMessage"];

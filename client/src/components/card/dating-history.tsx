@@ -13,7 +13,14 @@ const bases: Record<Basis, string> = {
   stated: 'stated by a clinician',
 };
 
-/** Every due date she has had here and why it became that, newest first. */
+const kinds: Record<string, string> = {
+  lastPeriod: 'Last period from',
+  scan: 'Scan on',
+  transfer: 'Transfer on',
+  stated: 'Stated due date',
+};
+
+/** Every due date she has had here and why it became that, newest first, and what they rest on. */
 export function DatingHistory({ clientId }: { clientId: number }) {
   const datings = useQuery(clientQueries.datings(clientId));
   return (
@@ -22,20 +29,33 @@ export function DatingHistory({ clientId }: { clientId: number }) {
         Due dates so far
       </Title>
       <Asked query={datings} waiting={<Lines count={2} />}>
-        {(list) =>
-          list.length === 0 ? (
+        {({ revisions, evidence }) =>
+          revisions.length === 0 ? (
             <Text c="dimmed">None yet.</Text>
           ) : (
-            <Timeline active={0} bulletSize={16} lineWidth={2}>
-              {list.map(({ dueDate, basis, explanation, enteredAt, enteredBy }) => (
-                <Timeline.Item key={enteredAt} title={`${fullDate(dueDate)}, ${bases[basis]}`}>
-                  <Text size="sm">{explanation}</Text>
-                  <Text size="sm" c="dimmed">
-                    Entered {momentWords(enteredAt)} by {enteredBy}
-                  </Text>
-                </Timeline.Item>
-              ))}
-            </Timeline>
+            <>
+              <Timeline active={0} bulletSize={16} lineWidth={2}>
+                {revisions.map(({ dueDate, basis, explanation, enteredAt, enteredBy }) => (
+                  <Timeline.Item key={enteredAt} title={`${fullDate(dueDate)}, ${bases[basis]}`}>
+                    <Text size="sm">{explanation}</Text>
+                    <Text size="sm" c="dimmed">
+                      Entered {momentWords(enteredAt)}
+                      {enteredBy != null && ` by ${enteredBy}`}
+                    </Text>
+                  </Timeline.Item>
+                ))}
+              </Timeline>
+              <Text size="sm" mt="md">
+                Resting on:{' '}
+                {evidence
+                  .map(
+                    ({ kind, day, detail }) =>
+                      `${kinds[kind] ?? kind} ${fullDate(day)}${detail == null ? '' : ` (${detail})`}`,
+                  )
+                  .join('; ')}
+                .
+              </Text>
+            </>
           )
         }
       </Asked>

@@ -29,7 +29,7 @@ export function LossForm({ clientId, onDone, herself = false }: Props) {
         <Button
           color="gray"
           loading={report.isPending}
-          onClick={() => report.mutate({}, { onSuccess: onDone })}
+          onClick={() => report.mutate({ on: null }, { onSuccess: onDone })}
         >
           {herself ? 'Yes, please do this' : 'Set it quietly'}
         </Button>

@@ -25,17 +25,16 @@ export const emptyDraft: DatingDraft = {
 
 /** What has been given completely enough to reckon with; a scan needs its day and its weeks. */
 export function evidenceOf(draft: DatingDraft): Evidence {
-  const { lastPeriod, cycleDays, scanDate, scanWeeks, scanDays, transferDate } = draft;
+  const { lastPeriod, cycleDays, scanDate, scanWeeks, scanDays, transferDate, stated } = draft;
   return {
-    ...(lastPeriod !== null && { lastPeriod }),
-    ...(lastPeriod !== null && cycleDays !== '' && { cycleDays: Number(cycleDays) }),
-    ...(scanDate !== null &&
-      scanWeeks !== '' && {
-        scan: { date: scanDate, weeks: Number(scanWeeks), days: Number(scanDays) },
-      }),
-    ...(transferDate !== null && {
-      transfer: { date: transferDate, embryoDays: Number(draft.embryoDays) },
-    }),
-    ...(draft.stated !== null && { stated: draft.stated }),
+    lastPeriod,
+    cycleDays: lastPeriod === null || cycleDays === '' ? null : Number(cycleDays),
+    scan:
+      scanDate === null || scanWeeks === ''
+        ? null
+        : { date: scanDate, weeks: Number(scanWeeks), days: Number(scanDays) },
+    transfer:
+      transferDate === null ? null : { date: transferDate, embryoDays: Number(draft.embryoDays) },
+    stated,
   };
 }

@@ -76,7 +76,7 @@ function AddFactor({ clientId, today, held }: AddProps) {
       onSubmit={(event) => {
         event.preventDefault();
         if (code !== null && from !== null)
-          add.mutate({ code, from }, { onSuccess: () => setCode(null) });
+          add.mutate({ code, from, to: null }, { onSuccess: () => setCode(null) });
       }}
     >
       <Refused error={add.error} />

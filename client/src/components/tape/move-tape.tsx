@@ -1,6 +1,6 @@
 import { useElementSize } from '@mantine/hooks';
 import { useId } from 'react';
-import type { Move } from '@/api/types';
+import type { Move, Verdict } from '@/api/types';
 import { addDays, dayAndMonth, daysBetween, shortDay } from '@/components/time/days';
 import { VerdictPath } from '@/components/verdict/shapes';
 import { Weaves, weaveId } from './patterns';
@@ -24,8 +24,7 @@ function Drawing({ move, width }: { move: Move; width: number }) {
   const id = useId();
   const days = [
     move.crossesOn,
-    ...move.steps.flatMap(({ from, to }) => [from.on, to.on]),
-    ...move.without.map(({ on }) => on),
+    ...move.steps.flatMap(({ from, to }) => [from.on, to?.on ?? from.on]),
   ].sort();
   const start = addDays(days[0] ?? move.crossesOn, -4);
   const end = addDays(days.at(-1) ?? move.crossesOn, 4);
@@ -41,7 +40,7 @@ function Drawing({ move, width }: { move: Move; width: number }) {
       width={width}
       height={116}
       role="img"
-      aria-label={`${move.crossesToName} from ${date}: ${move.steps.length} bookings move, ${move.without.length} cannot`}
+      aria-label={`${move.crossesToName} from ${date}; the list beside it says what moves where`}
     >
       <Weaves id={id} stages={[move.crossesTo]} />
       <rect x={0.5} y={top.strip} width={width - 1} height={26} rx={3} className={classes.strip} />
@@ -76,32 +75,27 @@ function Drawing({ move, width }: { move: Move; width: number }) {
       </text>
       {move.steps.map(({ bookingId, from, to, fit }) => (
         <g key={bookingId}>
-          <path
-            d={`M${at(from.on)} ${top.from}C${at(from.on)} ${top.strip + 34} ${at(to.on)} ${top.strip - 8} ${at(to.on)} ${top.to + size}`}
-            className={classes.arc}
-          />
+          {to != null && (
+            <path
+              d={`M${at(from.on)} ${top.from}C${at(from.on)} ${top.strip + 34} ${at(to.on)} ${top.strip - 8} ${at(to.on)} ${top.to + size}`}
+              className={classes.arc}
+            />
+          )}
           <Mark
             x={at(from.on)}
             y={top.from}
             verdict="notSuitable"
-            says={`${shortDay(from.on)} ${from.className}: no longer suits`}
+            says={`${shortDay(from.on)} ${from.className}: ${to == null ? 'nothing found in its place' : 'no longer suits'}`}
           />
-          <Mark
-            x={at(to.on)}
-            y={top.to}
-            verdict={fit.verdict}
-            says={`${shortDay(to.on)} ${to.className}: takes its place`}
-          />
+          {to != null && fit != null && (
+            <Mark
+              x={at(to.on)}
+              y={top.to}
+              verdict={fit.verdict}
+              says={`${shortDay(to.on)} ${to.className}: takes its place`}
+            />
+          )}
         </g>
-      ))}
-      {move.without.map((session) => (
-        <Mark
-          key={session.id}
-          x={at(session.on)}
-          y={top.from}
-          verdict="notSuitable"
-          says={`${shortDay(session.on)} ${session.className}: nothing found in its place`}
-        />
       ))}
     </svg>
   );
@@ -110,7 +104,7 @@ function Drawing({ move, width }: { move: Move; width: number }) {
 interface MarkProps {
   x: number;
   y: number;
-  verdict: Move['steps'][number]['fit']['verdict'];
+  verdict: Verdict;
   says: string;
 }
 

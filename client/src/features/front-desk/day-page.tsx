@@ -17,7 +17,13 @@ const route = getRouteApi('/inside/desk');
 /** A day by time; a session opens beside it. */
 export function DayPage() {
   const { today } = useMe();
-  const { day = today, session } = route.useSearch();
+  const { day: asked, session } = route.useSearch();
+  // Opened from a list that knows only the session: the day shown is the session's own.
+  const opened = useQuery({
+    ...sessionsQueries.roster(session ?? 0),
+    enabled: session !== undefined && asked === undefined,
+  });
+  const day = asked ?? opened.data?.session.on ?? today;
   const navigate = route.useNavigate();
   const sessions = useQuery(sessionsQueries.between(day, day));
   const show = (next: string) =>

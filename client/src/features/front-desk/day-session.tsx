@@ -39,7 +39,7 @@ export function DaySession({ session, day, open }: Props) {
         <Group gap="xs" mt={2}>
           {session.status === 'cancelled' && <Needs tone="stop">Cancelled</Needs>}
           {session.instructorName == null && <Needs tone="stop">No instructor</Needs>}
-          {session.unsuitable > 0 && (
+          {(session.unsuitable ?? 0) > 0 && (
             <Needs tone="mind">
               {session.unsuitable === 1
                 ? '1 needs a person'

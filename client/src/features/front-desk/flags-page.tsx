@@ -73,14 +73,9 @@ function Standing({ flag }: { flag: Flag }) {
             {flag.name ?? flag.called}
           </Go>
         )}
-        {flag.clientId == null && flag.session != null && (
-          <Go
-            to="/desk"
-            search={{ day: flag.session.on, session: flag.session.id }}
-            fw={600}
-            c="inherit"
-          >
-            {flag.session.className}, {shortDay(flag.session.on)} {flag.session.startsLocal}
+        {flag.clientId == null && flag.sessionId != null && (
+          <Go to="/desk" search={{ session: flag.sessionId }} fw={600} c="inherit">
+            Open the session
           </Go>
         )}
         <Text>{flag.text}</Text>

@@ -62,8 +62,9 @@ export function NewClientPage() {
         called: contact.called.trim() === '' ? (contact.name.split(' ')[0] ?? '') : contact.called,
         homeLocationId: Number(homeLocationId),
         babies: Number(babies),
-        ...evidenceOf(dating),
-        ...(where === 'born' && { bornOn, birthMode }),
+        dating: where === 'pregnant' ? evidenceOf(dating) : null,
+        bornOn: where === 'born' ? bornOn : null,
+        birthMode: where === 'born' ? birthMode : null,
       },
       {
         onSuccess: ({ id }) => {

@@ -13,6 +13,7 @@ import classes from './desk.module.css';
 
 export function SuggestedMove({ move }: { move: Move }) {
   const accept = useAcceptMove();
+  const movable = move.steps.filter(({ to }) => to != null).length;
   const [declining, setDeclining] = useState(false);
   return (
     <li className={classes.move}>
@@ -37,24 +38,22 @@ export function SuggestedMove({ move }: { move: Move }) {
           {move.steps.map(({ bookingId, from, to, fit }) => (
             <li key={bookingId}>
               <del>{place(from)}</del>
-              <span>
-                → <strong>{place(to)}</strong>{' '}
-                <VerdictMark verdict={fit.verdict}>{fit.label}</VerdictMark>
-              </span>
-            </li>
-          ))}
-          {move.without.map((session) => (
-            <li key={session.id}>
-              <del>{place(session)}</del>
-              <span>
-                <Needs tone="mind">nothing found; the booking stays, marked</Needs>
-              </span>
+              {to == null || fit == null ? (
+                <span>
+                  <Needs tone="mind">nothing found; the booking stays, marked</Needs>
+                </span>
+              ) : (
+                <span>
+                  → <strong>{place(to)}</strong>{' '}
+                  <VerdictMark verdict={fit.verdict}>{fit.label}</VerdictMark>
+                </span>
+              )}
             </li>
           ))}
         </ul>
         <Refused error={accept.error} />
         <Group mt="md">
-          {move.steps.length > 0 && (
+          {movable > 0 && (
             <Button
               loading={accept.isPending}
               onClick={() =>
@@ -65,7 +64,7 @@ export function SuggestedMove({ move }: { move: Move }) {
               }
               aria-label={`Accept the moves for ${move.name}`}
             >
-              {move.steps.length === 1 ? 'Move this booking' : `Move these ${move.steps.length}`}
+              {movable === 1 ? 'Move this booking' : `Move these ${movable}`}
             </Button>
           )}
           <Button

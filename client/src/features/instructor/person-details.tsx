@@ -68,9 +68,9 @@ export function PersonDetails({ person, session, canCheckIn, onClose }: Props) {
             {person.instructions.map(({ text, source }) => (
               <li key={text}>
                 {text}
-                {source != null && (
+                {source !== null && (
                   <Text component="span" display="block" size="xs" c="dimmed">
-                    {source}
+                    {source.cite}
                   </Text>
                 )}
               </li>

@@ -46,7 +46,7 @@ export function SessionList({ id, title, sessions, today }: Props) {
                       {session.roomName}, {session.locationName}
                     </Text>
                     {session.status === 'cancelled' && <Needs tone="stop">Cancelled</Needs>}
-                    {session.unsuitable > 0 && (
+                    {(session.unsuitable ?? 0) > 0 && (
                       <Needs tone="mind">no longer suits {session.unsuitable}</Needs>
                     )}
                   </div>

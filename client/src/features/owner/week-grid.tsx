@@ -87,7 +87,9 @@ function Slot({ session, troubles = [] }: { session: SessionSummary; troubles?: 
           {trouble}
         </Needs>
       ))}
-      {session.unsuitable > 0 && <Needs tone="mind">no longer suits {session.unsuitable}</Needs>}
+      {(session.unsuitable ?? 0) > 0 && (
+        <Needs tone="mind">no longer suits {session.unsuitable}</Needs>
+      )}
     </Link>
   );
 }

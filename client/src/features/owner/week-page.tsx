@@ -4,7 +4,6 @@ import { getRouteApi } from '@tanstack/react-router';
 import { catalogueQueries } from '@/api/catalogue';
 import { sessionsQueries } from '@/api/sessions';
 import { useMe } from '@/api/session';
-import { staffQueries } from '@/api/staff';
 import { Asked, Lines } from '@/components/states/asked';
 import { addDays, dayAndMonth, mondayOf } from '@/components/time/days';
 import { Needs } from '@/components/verdict/mark';
@@ -19,8 +18,6 @@ export function WeekPage() {
   const navigate = route.useNavigate();
   const monday = mondayOf(week ?? today);
   const sessions = useQuery(sessionsQueries.between(monday, addDays(monday, 6)));
-  const { data: instructors = [] } = useQuery(staffQueries.instructors());
-  const { data: classes = [] } = useQuery(catalogueQueries.classes());
   const locations = useQuery(catalogueQueries.locations());
   const show = (next: string) =>
     void navigate({ search: { week: next === mondayOf(today) ? undefined : next } });
@@ -49,7 +46,7 @@ export function WeekPage() {
       </Group>
       <Asked query={sessions} waiting={<Lines count={4} height={120} />}>
         {(list) => {
-          const troubles = troublesOf(list, instructors, classes);
+          const troubles = troublesOf(list);
           return (
             <>
               <Group mb="md" gap="md">
