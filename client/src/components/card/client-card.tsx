@@ -74,12 +74,12 @@ function Head({ her }: { her: ClientCard }) {
         )}
       </Group>
       <Group gap="lg" mt={4}>
-        {her.phone != null && <Anchor href={`tel:${her.phone}`}>{her.phone}</Anchor>}
-        {her.email != null && <Anchor href={`mailto:${her.email}`}>{her.email}</Anchor>}
-        {her.emergencyName != null && (
+        {her.phone !== '' && <Anchor href={`tel:${her.phone}`}>{her.phone}</Anchor>}
+        {her.email !== '' && <Anchor href={`mailto:${her.email}`}>{her.email}</Anchor>}
+        {her.emergencyName !== '' && (
           <Text>
             In an emergency: {her.emergencyName}
-            {her.emergencyPhone != null && (
+            {her.emergencyPhone !== '' && (
               <>
                 {' '}
                 <Anchor href={`tel:${her.emergencyPhone}`}>{her.emergencyPhone}</Anchor>

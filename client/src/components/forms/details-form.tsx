@@ -19,10 +19,10 @@ export function DetailsForm({ her, onDone, herself = false }: Props) {
     initialValues: {
       called: her.called,
       name: her.name,
-      phone: her.phone ?? '',
-      email: her.email ?? '',
-      emergencyName: her.emergencyName ?? '',
-      emergencyPhone: her.emergencyPhone ?? '',
+      phone: her.phone,
+      email: her.email,
+      emergencyName: her.emergencyName,
+      emergencyPhone: her.emergencyPhone,
       sharesConditions: her.sharesConditions,
     },
   });

@@ -34,7 +34,7 @@ export function ImportOutcome({ report }: { report: ImportReport }) {
             </thead>
             <tbody>
               {refused.map(({ line, column, reason }) => (
-                <tr key={`${line}${column ?? ''}${reason}`}>
+                <tr key={`${line}${column}${reason}`}>
                   <td>{line}</td>
                   <td>{column}</td>
                   <td>{reason}</td>

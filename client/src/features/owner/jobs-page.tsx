@@ -62,18 +62,16 @@ function Runs({ job: { title, runs } }: { job: Job }) {
   return (
     <>
       <Text>
-        <strong>Last ran {ranWords(last)}</strong>
-        {last.forDate != null && `, for ${fullDate(last.forDate)}`}
-        {last.zone != null && `, ${zoneName(last.zone)}`}. {last.result}
+        <strong>Last ran {ranWords(last)}</strong> for {fullDate(last.forDate)},{' '}
+        {zoneName(last.zone)}. {last.result}
       </Text>
       {earlier.length > 0 && (
         <details className={classes.runs}>
           <summary>Earlier runs</summary>
           <ol aria-label={`Earlier runs of ${title}`}>
             {earlier.map((run) => (
-              <li key={`${run.ranAt}${run.zone ?? ''}${run.forDate ?? ''}`}>
-                {ranWords(run)}
-                {run.zone != null && `, ${zoneName(run.zone)}`}: {run.result}
+              <li key={`${run.ranAt}${run.zone}${run.forDate}`}>
+                {ranWords(run)}, {zoneName(run.zone)}: {run.result}
               </li>
             ))}
           </ol>

@@ -79,7 +79,7 @@ function RunningOut({ staff, today }: { staff: readonly Instructor[]; today: str
             return (
               <li key={held.id}>
                 <Needs tone={left < 0 ? 'stop' : 'mind'}>
-                  {left < 0 ? 'Run out' : left === 0 ? 'Today' : `${left} days`}
+                  {left < 0 ? 'Ended' : left === 0 ? 'Today' : `${left} days`}
                 </Needs>
                 <span>
                   {instructor.name}: {held.kind}, {fullDate(held.expiresOn)}
@@ -125,7 +125,7 @@ function One({ instructor, today, kinds }: OneProps) {
               </Text>
             ) : (
               <Needs tone={status === 'expired' ? 'stop' : 'mind'}>
-                {status === 'expired' ? 'ran out' : 'until'} {fullDate(expiresOn)}
+                {status === 'expired' ? 'ended' : 'until'} {fullDate(expiresOn)}
               </Needs>
             )}
           </span>
