@@ -73,13 +73,11 @@ export function SignIn() {
             </Button>
           </Stack>
         </form>
-        {demo?.loaded === true && (
-          <DemoAccounts demo={demo} busy={signIn.isPending} onPick={enter} />
-        )}
         <div className={classes.scheme}>
           <ColourScheme />
         </div>
       </div>
+      {demo?.loaded === true && <DemoAccounts demo={demo} busy={signIn.isPending} onPick={enter} />}
     </main>
   );
 }

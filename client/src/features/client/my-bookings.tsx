@@ -6,7 +6,7 @@ import { CancelButton } from '@/components/booking/booking';
 import { Asked, Lines } from '@/components/states/asked';
 import { longDay, nearDay } from '@/components/time/days';
 import { SessionTime } from '@/components/time/session-time';
-import { VerdictMark } from '@/components/verdict/mark';
+import { FitLine } from '@/components/booking/fit-line';
 import { capital } from '@/components/tape/words';
 import classes from './my.module.css';
 
@@ -87,10 +87,7 @@ function Facts({ booking: { session, fit, status, place }, short = false }: Fact
       {status === 'waiting' && (
         <Text fw={600}>On the waiting list{place != null && `, place ${place}`}</Text>
       )}
-      <VerdictMark verdict={fit.verdict} pressing={unfit}>
-        {fit.label}
-      </VerdictMark>
-      {fit.summary !== fit.label && (unfit || !short) && <Text size="sm">{fit.summary}</Text>}
+      <FitLine fit={fit} pressing={unfit} short={short && !unfit} />
     </>
   );
 }
