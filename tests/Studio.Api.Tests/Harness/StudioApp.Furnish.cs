@@ -1,0 +1,174 @@
+using NodaTime.Text;
+
+namespace Studio.Api.Tests.Harness;
+
+/// <summary>Places, classes, staff and sessions.</summary>
+public sealed partial class StudioApp
+{
+    /// <summary>Every stage of the scheme.</summary>
+    public static readonly IReadOnlyList<string> EveryStage =
+    [
+        "first-trimester",
+        "second-trimester",
+        "third-trimester",
+        "early-recovery",
+        "postnatal",
+        "later-postnatal",
+    ];
+
+    private int _made;
+
+    /// <summary>A location. Its code is its name in lower case.</summary>
+    public Task<long> HasLocation(string name = "Quay house", string zone = "Europe/Lisbon") =>
+        Insert(
+            "insert into locations (code, name, zone, emergency_number) values (@code, @name, @zone, '112')",
+            new
+            {
+                code = name.ToLowerInvariant().Replace(' ', '-'),
+                name,
+                zone,
+            }
+        );
+
+    /// <summary>A room, at the first location unless one is given.</summary>
+    public async Task<long> HasRoom(long? location = null, int seats = 200, string? name = null) =>
+        await Insert(
+            "insert into rooms (location_id, name, seats) values (@location, @name, @seats)",
+            new
+            {
+                location = location ?? await AnyLocation(),
+                name = name ?? $"Room {Next()}",
+                seats,
+            }
+        );
+
+    /// <summary>A class; without stages and traits it admits everybody and asks nothing that a rule speaks about.</summary>
+    public async Task<long> HasClass(
+        string? name = null,
+        IReadOnlyList<string>? stages = null,
+        IReadOnlyList<string>? traits = null,
+        int minutes = 50,
+        string needs = "prenatal"
+    )
+    {
+        var number = Next();
+        var id = await Insert(
+            """
+            insert into classes (code, name, about, minutes, effort, needs_qualification)
+            values (@code, @name, 'A class made for a test.', @minutes, 3, @needs)
+            """,
+            new
+            {
+                code = $"class-{number}",
+                name = name ?? $"Class {number}",
+                minutes,
+                needs,
+            }
+        );
+        foreach (var stage in stages ?? EveryStage)
+            await Execute(
+                "insert into class_stages (class_id, stage) values (@id, @stage)",
+                new { id, stage }
+            );
+        foreach (var trait in traits ?? [])
+            await Execute(
+                "insert into class_traits (class_id, trait) values (@id, @trait)",
+                new { id, trait }
+            );
+        return id;
+    }
+
+    /// <summary>An instructor.</summary>
+    public Task<long> HasInstructor(string name = "Ilka Thornmere") =>
+        Insert(
+            """
+            insert into instructors (name, called, email, phone)
+            values (@name, @called, @email, '+351 990 000 001')
+            """,
+            new
+            {
+                name,
+                called = name.Split(' ')[0],
+                email = $"instructor{Next()}@saltmarsh.example",
+            }
+        );
+
+    /// <summary>A qualification of hers.</summary>
+    public Task<long> HasQualification(
+        long instructor,
+        LocalDate issued,
+        LocalDate expires,
+        string kind = "prenatal"
+    ) =>
+        Insert(
+            """
+            insert into qualifications (instructor_id, kind, issued_on, expires_on)
+            values (@instructor, @kind, @issued, @expires)
+            """,
+            new
+            {
+                instructor,
+                kind,
+                issued,
+                expires,
+            }
+        );
+
+    /// <summary>
+    /// A session on a date at a time by the wall clock of its room's location; in a room of its own and of a class of
+    /// its own unless they are given.
+    /// </summary>
+    public async Task<long> HasSession(
+        LocalDate on,
+        string at = "18:00",
+        long? of = null,
+        int seats = 10,
+        long? room = null,
+        long? instructor = null,
+        string status = "open"
+    )
+    {
+        var @class = of ?? await HasClass();
+        room ??= await HasRoom();
+        var zone = await Value<string>(
+            "select l.zone from rooms r join locations l on l.id = r.location_id where r.id = @room",
+            new { room }
+        );
+        var minutes = await Value<long>(
+            "select minutes from classes where id = @class",
+            new { @class }
+        );
+        var time = LocalTimePattern.CreateWithInvariantCulture("HH:mm").Parse(at).Value;
+        var starts = DateTimeZoneProviders.Tzdb[zone].AtLeniently(on + time).ToInstant();
+        return await Insert(
+            """
+            insert into sessions (class_id, room_id, instructor_id, starts_at, ends_at, on_date, starts_local, seats, status)
+            values (@class, @room, @instructor, @starts, @ends, @on, @at, @seats, @status)
+            """,
+            new
+            {
+                @class,
+                room,
+                instructor,
+                starts,
+                ends = starts + Duration.FromMinutes(minutes),
+                on,
+                at,
+                seats,
+                status,
+            }
+        );
+    }
+
+    /// <summary>The studio has chosen this value for a policy.</summary>
+    public Task HasPolicy(string code, string value) =>
+        Execute(
+            "insert into policies (code, value, changed_at) values (@code, @value, '2026-01-01T00:00:00.000Z')",
+            new { code, value }
+        );
+
+    private int Next() => Interlocked.Increment(ref _made);
+
+    private async Task<long> AnyLocation() =>
+        await Value<long?>("select min(id) from locations") ?? await HasLocation();
+}

@@ -1,0 +1,210 @@
+using Microsoft.Extensions.DependencyInjection;
+using Studio.Api.Accounts;
+using Studio.Api.Clients;
+using Studio.Api.Data;
+using Studio.Api.Pregnancies;
+using Studio.Core.Accounts;
+using Studio.Core.Pregnancies;
+
+namespace Studio.Api.Tests.Harness;
+
+/// <summary>Clients with what is known of them, and the people who sign in.</summary>
+public sealed partial class StudioApp
+{
+    /// <summary>The password of every account a test makes.</summary>
+    public const string Password = "quiet-harbour-9";
+
+    /// <summary>
+    /// A client, due 20 weeks from today unless dates are given. With papers she has a letter that counts for ten weeks
+    /// either side of today and has answered the health questions with nothing found.
+    /// </summary>
+    /// <param name="name">Her name; she likes to be called by its first word.</param>
+    /// <param name="due">Due date.</param>
+    /// <param name="born">Date of birth of her baby, by a vaginal birth unless <paramref name="mode"/> says otherwise.</param>
+    /// <param name="ended">Her pregnancy ended in loss on that day.</param>
+    /// <param name="dated">False: nothing at all is known of a pregnancy.</param>
+    /// <param name="papers">Letter and screening are there.</param>
+    /// <param name="shares">Instructors may see her conditions by name.</param>
+    /// <param name="babies">How many.</param>
+    /// <param name="mode">How she gave birth.</param>
+    /// <param name="location">Home; the first location unless given.</param>
+    public async Task<long> HasClient(
+        string? name = null,
+        LocalDate? due = null,
+        LocalDate? born = null,
+        LocalDate? ended = null,
+        bool dated = true,
+        bool papers = true,
+        bool shares = false,
+        int babies = 1,
+        BirthMode mode = BirthMode.Vaginal,
+        long? location = null
+    )
+    {
+        var number = Next();
+        name ??= $"Person{number} Testwold";
+        var home = location ?? await AnyLocation();
+        await using var write = await Services.GetRequiredService<Database>().BeginWriteAsync();
+        var row = new ClientRow
+        {
+            Name = name,
+            Called = name.Split(' ')[0],
+            Phone = $"+351 990 {number:d6}",
+            Email = $"client{number}@mail.example",
+            EmergencyName = $"Contact{number} Testwold",
+            EmergencyPhone = $"+351 991 {number:d6}",
+            HomeLocationId = home,
+            SharesConditions = shares,
+        };
+        var now = Clock.GetCurrentInstant();
+        var id = await ClientStore.AddAsync(write, row, now);
+        if (dated)
+        {
+            var on = due ?? (born ?? Today.PlusDays(140));
+            var pregnancy = await PregnancyStore.BeginAsync(
+                write,
+                id,
+                new Pregnancy
+                {
+                    DueDate = on,
+                    Babies = babies,
+                    BornOn = born,
+                    BirthMode = born is null ? null : mode,
+                    EndedOn = ended,
+                }
+            );
+            var evidence = new DatingEvidence { Stated = on };
+            await PregnancyStore.AddEvidenceAsync(write, pregnancy, evidence, now, null);
+        }
+
+        await write.CommitAsync();
+        if (papers)
+        {
+            // A birth ends the letters written before it.
+            var issued = born is { } birth
+                ? LocalDate.Max(birth, Today.PlusDays(-70))
+                : Today.PlusDays(-70);
+            await HasLetter(id, issued, Today.PlusDays(70));
+            await HasScreening(id, LocalDate.Max(issued, Today.PlusDays(-3)));
+        }
+
+        return id;
+    }
+
+    /// <summary>A clearance letter.</summary>
+    public Task<long> HasLetter(long client, LocalDate issued, LocalDate expires) =>
+        Insert(
+            """
+            insert into letters (client_id, issued_by, issued_on, expires_on, entered_at)
+            values (@client, 'Dr Wenna Ashdown', @issued, @expires, @at)
+            """,
+            new
+            {
+                client,
+                issued,
+                expires,
+                at = Clock.GetCurrentInstant(),
+            }
+        );
+
+    /// <summary>She answered the health questions.</summary>
+    public Task<long> HasScreening(long client, LocalDate on, string outcome = "nothingFound") =>
+        Insert(
+            """
+            insert into screenings (client_id, answered_on, outcome, entered_at)
+            values (@client, @on, @outcome, @at)
+            """,
+            new
+            {
+                client,
+                on,
+                outcome,
+                at = Clock.GetCurrentInstant(),
+            }
+        );
+
+    /// <summary>A factor or condition of hers.</summary>
+    public Task<long> HasFactor(
+        long client,
+        string code,
+        LocalDate? from = null,
+        LocalDate? to = null
+    ) =>
+        Insert(
+            """
+            insert into client_factors (client_id, code, from_on, to_on, entered_at)
+            values (@client, @code, @from, @to, @at)
+            """,
+            new
+            {
+                client,
+                code,
+                from = from ?? Today.PlusDays(-80),
+                to,
+                at = Clock.GetCurrentInstant(),
+            }
+        );
+
+    /// <summary>Her bookings are on hold.</summary>
+    public Task<long> HasHold(long client, LocalDate? from = null) =>
+        Insert(
+            "insert into holds (client_id, from_on, entered_at) values (@client, @from, @at)",
+            new
+            {
+                client,
+                from = from ?? Today,
+                at = Clock.GetCurrentInstant(),
+            }
+        );
+
+    /// <summary>A booking made earlier, whatever the rules say of it now.</summary>
+    public Task<long> HasBooking(long session, long client, string status = "booked") =>
+        Insert(
+            """
+            insert into bookings (session_id, client_id, status, made_at)
+            values (@session, @client, @status, @at)
+            """,
+            new
+            {
+                session,
+                client,
+                status,
+                at = Clock.GetCurrentInstant(),
+            }
+        );
+
+    /// <summary>An account with the test password; its e-mail address.</summary>
+    public async Task<string> HasAccount(
+        IReadOnlyCollection<Role> roles,
+        long? client = null,
+        long? instructor = null
+    )
+    {
+        var email = $"account{Next()}@saltmarsh.example";
+        var made = await With<AccountLinks, Core.Answer<long>>(links =>
+            links.MakeAsync(email, "Somebody Testwold", Password, roles, client, instructor)
+        );
+        Assert.Null(made.Refusal);
+        return email;
+    }
+
+    /// <summary>A browser in which somebody in this role is signed in, tied to a client or an instructor when given.</summary>
+    public Task<HttpClient> SignedInAs(Role role, long? client = null, long? instructor = null) =>
+        SignedInAs([role], client, instructor);
+
+    /// <summary>A browser in which somebody in these roles is signed in.</summary>
+    public async Task<HttpClient> SignedInAs(
+        IReadOnlyCollection<Role> roles,
+        long? client = null,
+        long? instructor = null
+    ) => await SignedInWith(await HasAccount(roles, client, instructor), Password);
+
+    /// <summary>A browser signed in with an account that is there already.</summary>
+    public async Task<HttpClient> SignedInWith(string email, string password)
+    {
+        var browser = Browser();
+        using var answer = await browser.Post("/api/session", new { email, password });
+        await answer.Is(200);
+        return browser;
+    }
+}
