@@ -93,7 +93,7 @@ public static class StudioHost
         app.UseResponseCompression();
         app.UseSecurityHeaders();
         app.UseDefaultFiles();
-        app.UseStaticFiles();
+        app.UseStaticFiles(Pages.Kept);
         app.UseAuthentication();
         app.UseAuthorization();
 

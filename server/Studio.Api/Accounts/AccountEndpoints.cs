@@ -2,10 +2,14 @@ using System.ComponentModel.DataAnnotations;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
 using NodaTime;
+using Studio.Api.Clients;
+using Studio.Api.Data;
 using Studio.Api.Http;
 using Studio.Api.Studios;
 using Studio.Core;
 using Studio.Core.Accounts;
+using Studio.Core.Booking;
+using Studio.Core.Clients;
 
 namespace Studio.Api.Accounts;
 
@@ -85,6 +89,14 @@ public sealed record NewAccount
 
     /// <summary>The instructor it is for.</summary>
     public long? InstructorId { get; init; }
+}
+
+/// <summary>A first password for a client's account.</summary>
+public sealed record FirstPassword
+{
+    /// <summary>At least 10 characters; she changes it after signing in.</summary>
+    [Required, StringLength(200)]
+    public required string Password { get; init; }
 }
 
 /// <summary>The id of what was made.</summary>
@@ -223,6 +235,44 @@ public static class AccountEndpoints
             [.. request.Roles.Distinct()],
             request.ClientId,
             request.InstructorId
+        );
+        return answer.TryGet(out var id, out var refusal)
+            ? TypedResults.Created($"/api/accounts/{id}", new Made(id))
+            : refusal.ToProblem();
+    }
+
+    private static async Task<Results<Created<Made>, ProblemHttpResult>> MakeForClientAsync(
+        long clientId,
+        FirstPassword request,
+        Reader reader,
+        Database database,
+        AccountLinks links
+    )
+    {
+        ClientRow client;
+        await using (var read = await database.ReadAsync())
+        {
+            if (await ClientStore.FindAsync(read, reader, clientId) is not { } seen)
+                return BookingRefusals.NoSuchClient.ToProblem();
+            client = seen.Row;
+        }
+
+        if (client.HasAccount)
+            return ClientRefusals.HasAccount.ToProblem();
+        if (client.Email.Length == 0)
+            return ClientRefusals
+                .Invalid(
+                    "email-missing",
+                    "Enter her e-mail address first: she signs in with it.",
+                    "email"
+                )
+                .ToProblem();
+        var answer = await links.MakeAsync(
+            client.Email,
+            client.Name,
+            request.Password,
+            [Role.Client],
+            clientId
         );
         return answer.TryGet(out var id, out var refusal)
             ? TypedResults.Created($"/api/accounts/{id}", new Made(id))

@@ -72,6 +72,10 @@ public sealed record FitMessage
                     ?
                     [
                         .. fit.ForDesk()
+                            .Where(r =>
+                                r.Verdict >= Suits.NeedsClearance
+                                || fit.Verdict < Suits.NeedsClearance
+                            )
                             .Select(r => new ReasonMessage(
                                 r.Code,
                                 r.Verdict,

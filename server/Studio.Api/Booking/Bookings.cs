@@ -1,6 +1,7 @@
 using NodaTime;
 using Studio.Api.Clients;
 using Studio.Api.Data;
+using Studio.Api.Jobs;
 using Studio.Api.Rosters;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
@@ -30,9 +31,7 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
         var now = clock.GetCurrentInstant();
         var fits = await Fits.LoadAsync(write, book, [clientId]);
         var fit = fits.Of(clientId, session);
-        var mine = await BookingStore.OfAsync(write, clientId);
-        var overlapping = await OverlapsAsync(write, clientId, session);
-        if (WhyNot(session, fit, audience, mine, overlapping, fits, now) is { } refusal)
+        if (await WhyNotAsync(write, session, clientId, audience, fits) is { } refusal)
             return refusal;
 
         var taken = await BookingStore.TakeAsync(write, sessionId, clientId, now, reader.AccountId);
@@ -48,6 +47,24 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
             Fit = FitMessage.For(fit, audience),
         };
     }
+
+    /// <summary>Why she may not have a seat in a session as things stand in this transaction, or null when she may.</summary>
+    public async Task<Refusal?> WhyNotAsync(
+        Read read,
+        SessionRow session,
+        long clientId,
+        Audience audience,
+        Fits fits
+    ) =>
+        WhyNot(
+            session,
+            fits.Of(clientId, session),
+            audience,
+            await BookingStore.OfAsync(read, clientId),
+            await OverlapsAsync(read, clientId, session),
+            fits,
+            clock.GetCurrentInstant()
+        );
 
     /// <summary>Cancels a seat or a place; a seat that becomes free goes to the waitlist.</summary>
     public async Task<Answer<CancellationAnswer>> CancelAsync(
@@ -76,6 +93,7 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
         )
             return BookingRefusals.NoSuchBooking;
 
+        await MoveStore.LapseAsync(write, bookingId, now);
         var promoted = booking.Status == BookingStatus.Booked ? await FillAsync(write, session) : 0;
         await ChangedAsync(write, booking.ClientId, session.Id);
         return new CancellationAnswer(bookingId, session.Id, promoted);
@@ -95,6 +113,7 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
             if (session.StartsAt <= now)
                 continue;
             await BookingStore.EndAsync(write, booking.Id, BookingStatus.Released, now, by);
+            await MoveStore.LapseAsync(write, booking.Id, now);
             released++;
             if (booking.Status == BookingStatus.Booked)
                 await FillAsync(write, session);

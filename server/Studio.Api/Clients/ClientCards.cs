@@ -40,6 +40,7 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
             HomeLocationId = client.HomeLocationId,
             Zone = client.Zone,
             SharesConditions = client.SharesConditions,
+            HasAccount = client.HasAccount,
             Phase = situation.Phase,
             Pregnancy = ended
                 ? null

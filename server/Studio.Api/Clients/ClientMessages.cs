@@ -214,6 +214,9 @@ public sealed record ClientCard
     /// <summary>Instructors may see her conditions by name.</summary>
     public required bool SharesConditions { get; init; }
 
+    /// <summary>She can sign in.</summary>
+    public required bool HasAccount { get; init; }
+
     /// <summary>Where she stands today.</summary>
     public required Phase Phase { get; init; }
 

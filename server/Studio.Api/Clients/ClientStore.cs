@@ -40,6 +40,9 @@ public sealed record ClientRow
     /// <summary>Her current pregnancy.</summary>
     public long? PregnancyId { get; init; }
 
+    /// <summary>She can sign in.</summary>
+    public bool HasAccount { get; init; }
+
     /// <summary>Her pregnancy ended; she is there for the owner and herself only.</summary>
     public bool Ended { get; init; }
 }
@@ -77,7 +80,7 @@ public static class ClientStore
     private const string Select = """
         select c.id, c.name, c.called, c.phone, c.email, c.emergency_name as EmergencyName,
                c.emergency_phone as EmergencyPhone, c.home_location_id as HomeLocationId, l.zone,
-               c.shares_conditions as SharesConditions, p.id as PregnancyId, p.ended_on is not null as Ended
+               c.shares_conditions as SharesConditions, c.account_id is not null as HasAccount, p.id as PregnancyId, p.ended_on is not null as Ended
           from clients c
           join locations l on l.id = c.home_location_id
           left join pregnancies p on p.client_id = c.id and p.is_current = 1

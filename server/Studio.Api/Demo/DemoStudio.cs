@@ -161,7 +161,8 @@ public sealed class DemoStudio(
         }
     }
 
-    private static string Text(string name)
+    /// <summary>A file of the demo, as it was built in.</summary>
+    public static string Text(string name)
     {
         using var stream = Assembly
             .GetExecutingAssembly()

@@ -28,8 +28,19 @@ public static class Pages
                 () => TypedResults.Problem(statusCode: StatusCodes.Status404NotFound)
             )
             .AllowAnonymous();
-        app.MapFallbackToFile("index.html").AllowAnonymous();
+        app.MapFallbackToFile("index.html", Kept).AllowAnonymous();
     }
+
+    /// <summary>Built files carry a hash in their names and are kept for a year; the page itself is asked for again.</summary>
+    public static StaticFileOptions Kept { get; } =
+        new()
+        {
+            OnPrepareResponse = file =>
+                file.Context.Response.Headers.CacheControl =
+                    file.Context.Request.Path.StartsWithSegments("/assets")
+                        ? "public, max-age=31536000, immutable"
+                        : "no-cache",
+        };
 
     /// <summary>Only our own scripts and pictures, in no other site's frame; answers of the API are kept by nobody.</summary>
     public static void UseSecurityHeaders(this IApplicationBuilder app) =>

@@ -1,7 +1,9 @@
 using System.Text;
 using Studio.Api.Accounts;
 using Studio.Api.Data;
+using Studio.Api.Demo;
 using Studio.Api.Http;
+using Studio.Api.Studios;
 using Studio.Core;
 using Studio.Core.Accounts;
 
@@ -27,17 +29,41 @@ public static class ImportEndpoints
     );
 
     /// <summary>Maps the routes.</summary>
-    public static void MapImports(this IEndpointRouteBuilder app) =>
-        app.MapPost("/api/imports/clients", ClientsAsync)
-            .WithName("ImportClients")
+    public static void MapImports(this IEndpointRouteBuilder app)
+    {
+        var imports = app.MapGroup("/api/imports/clients")
             .WithTags("Imports")
-            .RequireAuthorization(Policies.Owner)
+            .RequireAuthorization(Policies.Owner);
+        imports
+            .MapGet("/example", ExampleAsync)
+            .WithName("ClientImportExample")
+            .Produces<string>(StatusCodes.Status200OK, "text/csv");
+        imports
+            .MapPost("/", ClientsAsync)
+            .WithName("ImportClients")
             .Accepts<string>("text/csv", "multipart/form-data")
             .Produces<ImportReport>()
             .Produces<ImportReport>(StatusCodes.Status422UnprocessableEntity)
             .ProducesProblem(400)
             .ProducesProblem(413)
             .DisableAntiforgery();
+    }
+
+    // Written for this studio and this day, so that it can be imported as it is.
+    private static async Task<IResult> ExampleAsync(Database database, StudioStore studio)
+    {
+        await using var read = await database.ReadAsync();
+        var home = (await StudioStore.LocationsAsync(read)).FirstOrDefault();
+        var today = studio.Today(home?.Zone ?? "UTC");
+        var text = StudioSetup
+            .WithDates(DemoStudio.Text("clients-example.csv"), today)
+            .Replace("HOME", home?.Code ?? "home");
+        return TypedResults.File(
+            Encoding.UTF8.GetBytes(text),
+            "text/csv; charset=utf-8",
+            "clients-example.csv"
+        );
+    }
 
     private static async Task<IResult> ClientsAsync(
         bool? dryRun,

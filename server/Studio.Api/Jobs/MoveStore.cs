@@ -154,4 +154,18 @@ public static class MoveStore
                 reason,
             }
         ) == 1;
+
+    /// <summary>Closes the open move a booking belongs to: what it suggested can no longer be accepted as a whole.</summary>
+    public static async Task LapseAsync(Write write, long bookingId, Instant at)
+    {
+        var lapsed = await write.ExecuteAsync(
+            """
+            update moves set status = 'lapsed', decided_at = @at
+             where status = 'open' and id in (select move_id from move_steps where booking_id = @bookingId)
+            """,
+            new { bookingId, at }
+        );
+        if (lapsed > 0)
+            write.Tell("moves");
+    }
 }

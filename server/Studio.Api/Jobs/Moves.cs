@@ -3,23 +3,15 @@ using Studio.Api.Booking;
 using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Rosters;
-using Studio.Api.Studios;
 using Studio.Api.Timetable;
 using Studio.Core;
 using Studio.Core.Accounts;
-using Studio.Core.Booking;
 using Studio.Core.Catalogue;
 
 namespace Studio.Api.Jobs;
 
 /// <summary>Accepts and declines suggested moves.</summary>
-public sealed class Moves(
-    RuleBook book,
-    StudioStore studio,
-    Bookings bookings,
-    FlagSweep flags,
-    IClock clock
-)
+public sealed class Moves(RuleBook book, Bookings bookings, FlagSweep flags, IClock clock)
 {
     /// <summary>No such move for this reader.</summary>
     public static readonly Refusal NoSuchMove = new(
@@ -61,29 +53,7 @@ public sealed class Moves(
         foreach (var step in steps)
         {
             var session = (await SessionStore.FindAsync(write, step.ToSessionId!.Value))!;
-            var mine = await BookingStore.OfAsync(write, move.ClientId);
-            var refusal = BookingRules.WhyNot(
-                new BookableSession(
-                    session.Status == SessionStatus.Open,
-                    session.StartsAt,
-                    session.OnDate
-                ),
-                fits.Of(move.ClientId, session),
-                audience,
-                mine.Exists(b => b.SessionId == session.Id),
-                (
-                    await BookingStore.OverlappingAsync(
-                        write,
-                        move.ClientId,
-                        session.StartsAt,
-                        session.EndsAt,
-                        session.Id
-                    )
-                ).Count > 0,
-                studio.Today(session.Zone),
-                fits.Policies.BookingAheadDays,
-                now
-            );
+            var refusal = await bookings.WhyNotAsync(write, session, move.ClientId, audience, fits);
             if (refusal is not null)
                 return Outdated(
                     $"{session.ClassName} can no longer be booked for her: {refusal.Message}"

@@ -26,6 +26,13 @@ public static class ClientRefusals
         "Please speak to the studio's owner, who opens your page again when you want to come back."
     );
 
+    /// <summary>One account is enough.</summary>
+    public static readonly Refusal HasAccount = new(
+        RefusalKind.Conflict,
+        "has-account",
+        "She has an account already and can sign in with her e-mail address."
+    );
+
     /// <summary>No such factor in the catalogue.</summary>
     public static readonly Refusal NoSuchFactor = new(
         RefusalKind.Invalid,

@@ -176,7 +176,7 @@ public static class Flags
 
     private static IEnumerable<StandingFlag> Hold(ClientState state)
     {
-        if (state.Her.Holds.FirstOrDefault(h => h.StandsOn(state.Today)) is { } hold)
+        if (state.Her.Holds.Where(h => h.StandsOn(state.Today)).MinBy(h => h.From) is { } hold)
             yield return Client(
                 state,
                 "hold",
@@ -267,11 +267,13 @@ public static class Flags
     {
         if (state.Ahead.Count == 0)
             yield break;
-        // Entered twice is still one change.
-        foreach (var held in state.Her.Factors.DistinctBy(f => (f.Code, f.From)))
-        {
-            if (!held.IsHeldOn(state.Today) || held.From < state.Today.PlusDays(-NewForDays))
-                continue;
+        var fresh = state
+            .Her.Factors.Where(f =>
+                f.IsHeldOn(state.Today) && f.From >= state.Today.PlusDays(-NewForDays)
+            )
+            // The same entry made twice is one change.
+            .DistinctBy(f => (f.Code, f.From));
+        foreach (var held in fresh)
             yield return Client(
                 state,
                 $"factor:{held.Code}:{held.From:uuuu-MM-dd}",
@@ -281,7 +283,6 @@ public static class Flags
                 $"New since {Day(held.From)}: {book.FactorOf(held.Code)?.InstructorWords ?? "ask her what she needs today."}",
                 held.From
             );
-        }
     }
 
     private static IEnumerable<StandingFlag> StageChange(

@@ -1,0 +1,123 @@
+// A story's studio: a real server of its own on a fresh data folder, its clock set to a Wednesday morning and running.
+import AxeBuilder from '@axe-core/playwright';
+import { test as base, expect, type Page } from '@playwright/test';
+import { spawn } from 'node:child_process';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const api = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'server', 'Studio.Api');
+
+/** Wednesday 3 March 2027, 07:30 in Lisbon. */
+export const opensAt = '2027-03-03T07:30:00Z';
+
+export const demo = {
+  owner: 'owner@demo.example',
+  desk: 'desk@demo.example',
+  instructor: 'instructor@demo.example',
+  client: 'client@demo.example',
+  password: 'demo-studio',
+} as const;
+
+export type Studio = { url: string };
+
+type Watch = { errors: string[] };
+
+export const test = base.extend<{ watch: Watch }, { studio: Studio }>({
+  studio: [
+    async ({}, use) => {
+      const data = await mkdtemp(join(tmpdir(), 'studio-'));
+      const url = `http://127.0.0.1:${await freePort()}`;
+      const program = join(api, 'bin', 'Debug', 'net10.0', 'Studio.Api.dll');
+      const server = spawn('dotnet', [program, '--contentRoot', api, '--urls', url], {
+        env: { ...process.env, Studio__Data: data, Studio__Clock: `+${opensAt}` },
+        stdio: ['ignore', 'pipe', 'pipe'],
+      });
+      let said = '';
+      server.stdout.on('data', (chunk) => (said += chunk));
+      server.stderr.on('data', (chunk) => (said += chunk));
+      const gone = new Promise<void>((resolve) => server.on('exit', () => resolve()));
+      await untilOpen(url, () => said, server);
+      await use({ url });
+      server.kill('SIGTERM');
+      await gone;
+      await rm(data, { recursive: true, force: true });
+    },
+    { scope: 'worker', timeout: 60_000 },
+  ],
+  baseURL: async ({ studio }, use) => use(studio.url),
+  // No story passes while the page complains.
+  watch: [
+    async ({ page }, use) => {
+      const errors: string[] = [];
+      page.on('console', (message) => {
+        if (message.type() === 'error') errors.push(message.text());
+      });
+      page.on('pageerror', (error) => errors.push(String(error)));
+      await use({ errors });
+      expect(errors, 'errors on the console').toEqual([]);
+    },
+    { auto: true },
+  ],
+});
+
+export { expect };
+
+export async function signIn(page: Page, email: string): Promise<void> {
+  await page.goto('/');
+  await page.getByLabel('E-mail').fill(email);
+  await page.getByLabel('Password', { exact: true }).fill(demo.password);
+  await page.getByRole('button', { name: 'Sign in', exact: true }).click();
+}
+
+/** WCAG 2.2 A and AA, in light and in dark. */
+export async function isAccessible(page: Page, where: string): Promise<void> {
+  for (const scheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme: scheme });
+    const { violations } = await new AxeBuilder({ page })
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+      .analyze();
+    const told = violations.map((v) => `${v.id}: ${v.help} (${v.nodes.map((n) => n.target.join(' ')).join('; ')})`);
+    expect(told, `${where}, ${scheme}`).toEqual([]);
+  }
+  await page.emulateMedia({ colorScheme: 'light' });
+}
+
+/** Keeps a picture for the README, when asked for with STUDIO_PICTURES=1. */
+export async function picture(page: Page, name: string): Promise<void> {
+  if (process.env.STUDIO_PICTURES !== '1') return;
+  const folder = join(api, '..', '..', 'client', 'pictures');
+  await page.screenshot({ path: join(folder, `${name}.png`) });
+}
+
+/** The page does not scroll sideways. */
+export async function fits(page: Page): Promise<void> {
+  const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  expect(over, 'pixels the page is wider than its window').toBeLessThanOrEqual(0);
+}
+
+async function untilOpen(url: string, said: () => string, server: { exitCode: number | null }): Promise<void> {
+  for (let tries = 0; tries < 300; tries++) {
+    if (server.exitCode !== null) throw new Error(`The server ended: ${said()}`);
+    try {
+      if ((await fetch(`${url}/healthz`)).ok) return;
+    } catch {
+      // Not listening yet.
+    }
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+  throw new Error(`The server did not open: ${said()}`);
+}
+
+function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const probe = createServer();
+    probe.once('error', reject);
+    probe.listen(0, '127.0.0.1', () => {
+      const address = probe.address();
+      probe.close(() => (address && typeof address === 'object' ? resolve(address.port) : reject(new Error('no port'))));
+    });
+  });
+}
