@@ -53,7 +53,7 @@ export function Accounts() {
         title="Account for the front desk"
         size="md"
       >
-        <AccountForm name="" email="" role="frontDesk" onDone={() => setAdding(false)} />
+        <AccountForm name="" email="" as="frontDesk" onDone={() => setAdding(false)} />
       </Modal>
     </section>
   );
