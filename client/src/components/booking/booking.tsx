@@ -3,7 +3,7 @@ import { notifications } from '@mantine/notifications';
 import { useState } from 'react';
 import { useBook, useCancelBooking, type Wanted } from '@/api/bookings';
 import type { SessionSummary } from '@/api/types';
-import { tell, tellRefused } from '@/components/states/told';
+import { slip, tell, tellRefused } from '@/components/states/told';
 import { shortDay } from '@/components/time/days';
 
 const describe = (session: SessionSummary) =>
@@ -103,8 +103,8 @@ function offerUndo(session: SessionSummary, takeBack: () => void) {
   const id = `cancelled-${session.id}-${Date.now()}`;
   notifications.show({
     id,
+    ...slip,
     autoClose: undoFor,
-    withBorder: true,
     color: 'leaf',
     message: (
       <Group justify="space-between" wrap="nowrap">
