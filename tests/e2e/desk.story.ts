@@ -77,6 +77,7 @@ test('accepts a suggested move: all her bookings or none', async ({ page }) => {
   await fits(page);
   await picture(page, 'moves');
   await page.getByRole('button', { name: 'Accept the moves for Elke Brandsom' }).click();
+  await expect(page.getByText(/^Elke Brandsom: \d bookings moved\.$/)).toBeVisible();
   await expect(page.getByRole('button', { name: 'Accept the moves for Elke Brandsom' })).toHaveCount(0);
 });
 

@@ -57,10 +57,12 @@ export function SuggestedMove({ move }: { move: Move }) {
             <Button
               loading={accept.isPending}
               onClick={() =>
-                accept.mutate(move.id, {
-                  onSuccess: ({ moved }) =>
+                // By promise: the suggestion is off the list before its answer is told. A refusal stands above.
+                void accept.mutateAsync(move.id).then(
+                  ({ moved }) =>
                     tell(`${move.name}: ${moved === 1 ? '1 booking' : `${moved} bookings`} moved.`),
-                })
+                  () => undefined,
+                )
               }
               aria-label={`Accept the moves for ${move.name}`}
             >
