@@ -52,7 +52,7 @@ function unchanged(path) {
 }
 
 function schemaIsCurrent() {
-  const made = spawnSync('npx', ['openapi-typescript', join(root, 'server/Studio.Api/openapi.json')], {
+  const made = spawnSync('npx', ['openapi-typescript', join(root, 'server/Studio.Api/openapi.json'), '--properties-required-by-default'], {
     cwd: join(root, 'client'),
     encoding: 'utf8',
     maxBuffer: 64 * 1024 * 1024,

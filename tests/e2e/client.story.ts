@@ -1,7 +1,6 @@
 // The client, on her phone.
 import { demo, expect, fits, isAccessible, picture, signIn, test } from './studio.ts';
 
-test.describe.configure({ mode: 'serial' });
 test.use({ viewport: { width: 360, height: 740 }, hasTouch: true });
 
 test('sees her tape, her next class and what suits her', async ({ page }) => {
@@ -48,7 +47,7 @@ test('keeps her own details, dates and factors', async ({ page }) => {
 test('a wrong password is refused in words', async ({ page, watch }) => {
   await page.goto('/');
   await page.getByLabel('E-mail').fill(demo.client);
-  await page.getByLabel('Password', { exact: true }).fill('not the password');
+  await page.locator('input[type=password]').fill('not the password');
   await page.getByRole('button', { name: 'Sign in', exact: true }).click();
   await expect(page.getByRole('alert')).toContainText('is not right');
   await isAccessible(page, 'sign-in');

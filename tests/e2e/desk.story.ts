@@ -1,7 +1,6 @@
 // The front desk: from signing in to a booked client, a checked-in one and a settled suggestion.
 import { demo, expect, fits, isAccessible, picture, signIn, test } from './studio.ts';
 
-test.describe.configure({ mode: 'serial' });
 test.use({ viewport: { width: 1280, height: 900 } });
 
 test('today by time, with what needs a person', async ({ page }) => {

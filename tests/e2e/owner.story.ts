@@ -2,7 +2,6 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { demo, expect, fits, isAccessible, picture, signIn, test } from './studio.ts';
 
-test.describe.configure({ mode: 'serial' });
 test.use({ viewport: { width: 1280, height: 900 } });
 
 test('the week by room, with what needs a person', async ({ page }) => {

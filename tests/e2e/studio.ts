@@ -68,7 +68,7 @@ export { expect };
 export async function signIn(page: Page, email: string): Promise<void> {
   await page.goto('/');
   await page.getByLabel('E-mail').fill(email);
-  await page.getByLabel('Password', { exact: true }).fill(demo.password);
+  await page.locator('input[type=password]').fill(demo.password);
   await page.getByRole('button', { name: 'Sign in', exact: true }).click();
 }
 

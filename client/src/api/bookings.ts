@@ -1,0 +1,79 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { api, ok } from './client';
+import { clientQueries } from './clients';
+import { sessionsQueries } from './sessions';
+import type { Roster } from './types';
+
+/** What a booking touches: the client it is for and every list of sessions. */
+function useSettle() {
+  const queries = useQueryClient();
+  return (clientId: number) =>
+    Promise.all([
+      queries.invalidateQueries({ queryKey: clientQueries.of(clientId) }),
+      queries.invalidateQueries({ queryKey: sessionsQueries.all() }),
+    ]);
+}
+
+export interface Wanted {
+  sessionId: number;
+  clientId: number;
+}
+
+export function useBook() {
+  const settle = useSettle();
+  return useMutation({
+    mutationFn: ({ sessionId, clientId }: Wanted) =>
+      ok(
+        api.POST('/api/sessions/{sessionId}/bookings', {
+          params: {
+            path: { sessionId },
+            header: { 'Idempotency-Key': crypto.randomUUID() },
+          },
+          body: { clientId },
+        }),
+      ),
+    onSuccess: (_, { clientId }) => settle(clientId),
+  });
+}
+
+export function useCancelBooking() {
+  const settle = useSettle();
+  return useMutation({
+    mutationFn: ({ bookingId }: { bookingId: number; clientId: number }) =>
+      ok(api.DELETE('/api/bookings/{bookingId}', { params: { path: { bookingId } } })),
+    onSuccess: (_, { clientId }) => settle(clientId),
+  });
+}
+
+/** Shown at once, and taken back if the server says no. */
+export function useCheckIn(sessionId: number) {
+  const queries = useQueryClient();
+  const { queryKey } = sessionsQueries.roster(sessionId);
+  return useMutation({
+    mutationFn: ({ bookingId, here }: { bookingId: number; here: boolean }) => {
+      const where = { params: { path: { bookingId } } };
+      return ok(
+        here
+          ? api.POST('/api/bookings/{bookingId}/check-in', where)
+          : api.DELETE('/api/bookings/{bookingId}/check-in', where),
+      );
+    },
+    onMutate: async ({ bookingId, here }) => {
+      await queries.cancelQueries({ queryKey });
+      const before = queries.getQueryData(queryKey);
+      queries.setQueryData(queryKey, (roster) => roster && checkedIn(roster, bookingId, here));
+      return { before };
+    },
+    onError: (_error, _given, context) => queries.setQueryData(queryKey, context?.before),
+    onSettled: () => queries.invalidateQueries({ queryKey: sessionsQueries.all() }),
+  });
+}
+
+const checkedIn = (roster: Roster, bookingId: number, here: boolean): Roster => ({
+  ...roster,
+  people: roster.people.map((person) =>
+    person.bookingId === bookingId
+      ? { ...person, checkedInAt: here ? new Date().toISOString() : null }
+      : person,
+  ),
+});

@@ -1,0 +1,101 @@
+import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query';
+import { api, ok } from './client';
+import type { BirthMode, Contact, Evidence, NewClient, ScreeningOutcome } from './types';
+
+const byId = (id: number) => ({ params: { path: { clientId: id } } });
+
+export const clientQueries = {
+  all: () => ['clients'] as const,
+  find: (find: string) =>
+    queryOptions({
+      queryKey: [...clientQueries.all(), 'find', find] as const,
+      queryFn: () => ok(api.GET('/api/clients', { params: { query: { find } } })),
+      enabled: find.length > 0,
+    }),
+  of: (id: number) => [...clientQueries.all(), id] as const,
+  card: (id: number) =>
+    queryOptions({
+      queryKey: [...clientQueries.of(id), 'card'] as const,
+      queryFn: () => ok(api.GET('/api/clients/{clientId}', byId(id))),
+    }),
+  datings: (id: number) =>
+    queryOptions({
+      queryKey: [...clientQueries.of(id), 'datings'] as const,
+      queryFn: () => ok(api.GET('/api/clients/{clientId}/datings', byId(id))),
+    }),
+  bookings: (id: number) =>
+    queryOptions({
+      queryKey: [...clientQueries.of(id), 'bookings'] as const,
+      queryFn: () => ok(api.GET('/api/clients/{clientId}/bookings', byId(id))),
+    }),
+  choices: (id: number) =>
+    queryOptions({
+      queryKey: [...clientQueries.of(id), 'choices'] as const,
+      queryFn: () => ok(api.GET('/api/clients/{clientId}/sessions', byId(id))),
+    }),
+};
+
+/** A change to one client; the button stays busy until her card is true again. */
+function useClientChange<Given, Made>(id: number, change: (given: Given) => Promise<Made>) {
+  const queries = useQueryClient();
+  return useMutation({
+    mutationFn: change,
+    onSuccess: () => queries.invalidateQueries({ queryKey: clientQueries.of(id) }),
+  });
+}
+
+export function useAddClient() {
+  const queries = useQueryClient();
+  return useMutation({
+    mutationFn: (body: NewClient) => ok(api.POST('/api/clients', { body })),
+    onSuccess: () => queries.invalidateQueries({ queryKey: clientQueries.all() }),
+  });
+}
+
+export const useChangeDetails = (id: number) =>
+  useClientChange(id, (body: Contact) =>
+    ok(api.PUT('/api/clients/{clientId}', { ...byId(id), body })),
+  );
+
+export const useReviseDating = (id: number) =>
+  useClientChange(id, (body: Evidence) =>
+    ok(api.POST('/api/clients/{clientId}/datings', { ...byId(id), body })),
+  );
+
+export const useAddFactor = (id: number) =>
+  useClientChange(id, (body: { code: string; from: string; to: string | null }) =>
+    ok(api.POST('/api/clients/{clientId}/factors', { ...byId(id), body })),
+  );
+
+export const useEndFactor = (id: number) =>
+  useClientChange(id, ({ factorId, on }: { factorId: number; on: string }) =>
+    ok(
+      api.POST('/api/clients/{clientId}/factors/{factorId}/end', {
+        params: { path: { clientId: id, factorId } },
+        body: { on },
+      }),
+    ),
+  );
+
+export const useFileLetter = (id: number) =>
+  useClientChange(id, (body: { issuedBy: string; issuedOn: string; expiresOn: string }) =>
+    ok(api.POST('/api/clients/{clientId}/clearances', { ...byId(id), body })),
+  );
+
+export const useFileScreening = (id: number) =>
+  useClientChange(id, (body: { answeredOn: string; outcome: ScreeningOutcome }) =>
+    ok(api.POST('/api/clients/{clientId}/screenings', { ...byId(id), body })),
+  );
+
+export const useHold = (id: number) =>
+  useClientChange(id, () => ok(api.POST('/api/clients/{clientId}/holds', byId(id))));
+
+export const useReportBirth = (id: number) =>
+  useClientChange(id, (body: { on: string; mode: BirthMode }) =>
+    ok(api.POST('/api/clients/{clientId}/birth', { ...byId(id), body })),
+  );
+
+export const useReportLoss = (id: number) =>
+  useClientChange(id, (body: { on: string | null }) =>
+    ok(api.POST('/api/clients/{clientId}/loss', { ...byId(id), body })),
+  );

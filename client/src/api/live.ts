@@ -1,0 +1,96 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { useEffect } from 'react';
+import { clientQueries } from './clients';
+import { flagQueries } from './flags';
+import { jobQueries } from './jobs';
+import { moveQueries } from './moves';
+import { sessionsQueries } from './sessions';
+
+interface Changed {
+  /** `open` is the stream's own greeting. */
+  topic: 'open' | 'session' | 'client' | 'flags' | 'moves' | 'jobs';
+  id?: number | null;
+}
+
+/** Which answers a change makes stale. A booking changes what everybody else may choose. */
+export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[])[] => {
+  switch (topic) {
+    case 'open':
+      return [];
+    case 'session':
+      return [sessionsQueries.all(), clientQueries.all()];
+    case 'client':
+      return [id == null ? clientQueries.all() : clientQueries.of(id), sessionsQueries.all()];
+    case 'flags':
+      return [flagQueries.all(), sessionsQueries.all()];
+    case 'moves':
+      return [moveQueries.all()];
+    case 'jobs':
+      return [jobQueries.all()];
+  }
+};
+
+const retryAfter = 5_000;
+
+/**
+ * Keeps the screen true while it is looked at. A hidden page hangs up, since browsers allow few
+ * connections to one place, and asks for everything again when it is shown.
+ */
+export function useLive() {
+  const queries = useQueryClient();
+  useEffect(() => {
+    let source: EventSource | undefined;
+    let again: ReturnType<typeof setTimeout> | undefined;
+    let missed = false;
+
+    const hangUp = () => {
+      clearTimeout(again);
+      source?.close();
+      source = undefined;
+    };
+    const listen = () => {
+      hangUp();
+      source = new EventSource('/api/live');
+      source.addEventListener('changed', (event: MessageEvent<string>) => {
+        for (const queryKey of staleAfter(JSON.parse(event.data) as Changed))
+          void queries.invalidateQueries({ queryKey });
+      });
+      source.onopen = () => {
+        if (missed) void queries.invalidateQueries();
+        missed = false;
+      };
+      source.onerror = () => {
+        missed = true;
+        hangUp();
+        again = setTimeout(listen, retryAfter);
+      };
+    };
+    const follow = () => {
+      if (document.visibilityState === 'visible') listen();
+      else {
+        missed = true;
+        hangUp();
+      }
+    };
+
+    follow();
+    document.addEventListener('visibilitychange', follow);
+    return () => {
+      document.removeEventListener('visibilitychange', follow);
+      hangUp();
+    };
+  }, [queries]);
+}
+
+/** Calls back with rows read and rows in all while an import runs. */
+export function useImportProgress(onRead: (read: number, of: number) => void) {
+  useEffect(() => {
+    const source = new EventSource('/api/live');
+    source.addEventListener('import', (event: MessageEvent<string>) => {
+      const { read, of } = JSON.parse(event.data) as { read: number; of: number };
+      onRead(read, of);
+    });
+    source.onerror = () => source.close();
+    return () => source.close();
+  }, [onRead]);
+}

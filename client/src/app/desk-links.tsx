@@ -1,0 +1,40 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { flagQueries } from '@/api/flags';
+import { moveQueries } from '@/api/moves';
+import { waitingFor } from '@/components/flags/groups';
+import type { Desk } from './desks';
+import classes from './shell.module.css';
+
+export function DeskLinks({ desk }: { desk: Desk }) {
+  return (
+    <nav aria-label={desk.name} className={classes.links}>
+      {desk.links.map(({ to, label, counts }) => (
+        <Link
+          key={to}
+          to={to}
+          activeOptions={{ exact: true, includeSearch: false }}
+          activeProps={{ 'aria-current': 'page' }}
+          className={classes.link}
+        >
+          {label}
+          {counts === 'moves' && <MoveCount />}
+          {counts === 'flags' && <FlagCount />}
+        </Link>
+      ))}
+    </nav>
+  );
+}
+
+function MoveCount() {
+  const { data } = useQuery(moveQueries.list());
+  return <Count of={data?.length} />;
+}
+
+function FlagCount() {
+  const { data } = useQuery(flagQueries.list());
+  return <Count of={data && waitingFor(data)} />;
+}
+
+const Count = ({ of }: { of?: number }) =>
+  of === undefined || of === 0 ? null : <span className={classes.count}>{of}</span>;

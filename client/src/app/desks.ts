@@ -1,0 +1,74 @@
+import type { Me, Role } from '@/api/types';
+
+interface DeskLink {
+  to: string;
+  label: string;
+  /** Lists of work show how much there is. */
+  counts?: 'moves' | 'flags';
+}
+
+export interface Desk {
+  path: string;
+  name: string;
+  roles: readonly Role[];
+  links: readonly DeskLink[];
+  /** Where the find box opens a card; a desk without it has no find box. */
+  card?: '/desk/clients/$clientId' | '/studio/people/$clientId';
+}
+
+/** In the order in which a person with several roles lands. */
+export const desks: readonly Desk[] = [
+  {
+    path: '/studio',
+    name: 'Studio',
+    roles: ['owner'],
+    card: '/studio/people/$clientId',
+    links: [
+      { to: '/studio', label: 'Week' },
+      { to: '/studio/people', label: 'People' },
+      { to: '/studio/staff', label: 'Staff' },
+      { to: '/studio/rules', label: 'Rules' },
+      { to: '/studio/jobs', label: 'Jobs' },
+      { to: '/studio/import', label: 'Import' },
+    ],
+  },
+  {
+    path: '/desk',
+    name: 'Front desk',
+    roles: ['frontDesk', 'owner'],
+    card: '/desk/clients/$clientId',
+    links: [
+      { to: '/desk', label: 'Day' },
+      { to: '/desk/moves', label: 'Suggested moves', counts: 'moves' },
+      { to: '/desk/flags', label: 'Flags', counts: 'flags' },
+      { to: '/desk/waiting', label: 'Waiting' },
+      { to: '/desk/new', label: 'New client' },
+    ],
+  },
+  {
+    path: '/teach',
+    name: 'Teaching',
+    roles: ['instructor'],
+    links: [
+      { to: '/teach', label: 'Next session' },
+      { to: '/teach/week', label: 'My weeks' },
+    ],
+  },
+  {
+    path: '/my',
+    name: 'My classes',
+    roles: ['client'],
+    links: [
+      { to: '/my', label: 'Classes' },
+      { to: '/my/details', label: 'About me' },
+    ],
+  },
+];
+
+export const desksOf = (me: Me) =>
+  desks.filter((desk) => desk.roles.some((role) => me.roles.includes(role)));
+
+export const landingOf = (me: Me) => desksOf(me)[0]?.path ?? '/sign-in';
+
+export const deskAt = (path: string) =>
+  desks.find((desk) => path === desk.path || path.startsWith(`${desk.path}/`));

@@ -1,0 +1,190 @@
+import {
+  createRootRouteWithContext,
+  createRoute,
+  createRouter,
+  lazyRouteComponent,
+  Outlet,
+  redirect,
+} from '@tanstack/react-router';
+import type { QueryClient } from '@tanstack/react-query';
+import { sessionQueries } from '@/api/session';
+import { deskAt, desksOf, landingOf } from './desks';
+import { Lost, Trouble } from './lost';
+import { Opening } from './opening';
+import { queries } from './queries';
+import { Shell } from './shell';
+import { SignIn } from './sign-in';
+
+const root = createRootRouteWithContext<{ queries: QueryClient }>()({ component: Outlet });
+
+const textIn = (search: Record<string, unknown>, name: string) =>
+  typeof search[name] === 'string' ? search[name] : undefined;
+
+/** A page of ours to return to; anything else is dropped. */
+const pageIn = (search: Record<string, unknown>, name: string) => {
+  const page = textIn(search, name);
+  return page?.startsWith('/') === true && !page.startsWith('//') ? page : undefined;
+};
+
+const dayIn = (search: Record<string, unknown>, name: string) => {
+  const day = textIn(search, name);
+  return day !== undefined && /^\d{4}-\d{2}-\d{2}$/.test(day) ? day : undefined;
+};
+
+const idIn = (search: Record<string, unknown>, name: string) =>
+  typeof search[name] === 'number' ? search[name] : undefined;
+
+const signIn = createRoute({
+  getParentRoute: () => root,
+  path: '/sign-in',
+  validateSearch: (search): { to?: string } => ({ to: pageIn(search, 'to') }),
+  beforeLoad: async ({ context }) => {
+    const me = await context.queries.query({ ...sessionQueries.me(), staleTime: 'static' });
+    if (me !== null) throw redirect({ to: landingOf(me) });
+  },
+  component: SignIn,
+});
+
+const inside = createRoute({
+  getParentRoute: () => root,
+  id: 'inside',
+  beforeLoad: async ({ context, location }) => {
+    const me = await context.queries.query({ ...sessionQueries.me(), staleTime: 'static' });
+    if (me === null)
+      throw redirect({
+        to: '/sign-in',
+        search: location.href === '/' ? {} : { to: location.href },
+      });
+    const desk = deskAt(location.pathname);
+    if (desk === undefined || !desksOf(me).includes(desk)) throw redirect({ to: landingOf(me) });
+  },
+  component: Shell,
+});
+
+const home = createRoute({ getParentRoute: () => inside, path: '/' });
+
+const day = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk',
+  validateSearch: (search): { day?: string; session?: number } => ({
+    day: dayIn(search, 'day'),
+    session: idIn(search, 'session'),
+  }),
+  component: lazyRouteComponent(() => import('@/features/front-desk/day-page'), 'DayPage'),
+});
+const deskCard = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/clients/$clientId',
+  component: lazyRouteComponent(() => import('@/features/front-desk/card-page'), 'CardPage'),
+});
+const newClient = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/new',
+  component: lazyRouteComponent(() => import('@/features/front-desk/new-client'), 'NewClientPage'),
+});
+const moves = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/moves',
+  component: lazyRouteComponent(() => import('@/features/front-desk/moves-page'), 'MovesPage'),
+});
+const flags = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/flags',
+  validateSearch: (search): { kind?: string } => ({ kind: textIn(search, 'kind') }),
+  component: lazyRouteComponent(() => import('@/features/front-desk/flags-page'), 'FlagsPage'),
+});
+const waiting = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/waiting',
+  component: lazyRouteComponent(() => import('@/features/front-desk/waiting-page'), 'WaitingPage'),
+});
+
+const teach = createRoute({
+  getParentRoute: () => inside,
+  path: '/teach',
+  component: lazyRouteComponent(() => import('@/features/instructor/next-page'), 'NextPage'),
+});
+const teachSession = createRoute({
+  getParentRoute: () => inside,
+  path: '/teach/sessions/$sessionId',
+  component: lazyRouteComponent(() => import('@/features/instructor/session-page'), 'SessionPage'),
+});
+const teachWeek = createRoute({
+  getParentRoute: () => inside,
+  path: '/teach/week',
+  validateSearch: (search): { from?: string } => ({ from: dayIn(search, 'from') }),
+  component: lazyRouteComponent(() => import('@/features/instructor/weeks-page'), 'WeeksPage'),
+});
+
+const my = createRoute({
+  getParentRoute: () => inside,
+  path: '/my',
+  component: lazyRouteComponent(() => import('@/features/client/my-page'), 'MyPage'),
+});
+const myDetails = createRoute({
+  getParentRoute: () => inside,
+  path: '/my/details',
+  component: lazyRouteComponent(() => import('@/features/client/details-page'), 'DetailsPage'),
+});
+
+const week = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio',
+  validateSearch: (search): { week?: string } => ({ week: dayIn(search, 'week') }),
+  component: lazyRouteComponent(() => import('@/features/owner/week-page'), 'WeekPage'),
+});
+const people = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/people',
+  component: lazyRouteComponent(() => import('@/features/owner/people-page'), 'PeoplePage'),
+});
+const person = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/people/$clientId',
+  component: lazyRouteComponent(() => import('@/features/owner/person-page'), 'PersonPage'),
+});
+const staff = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/staff',
+  component: lazyRouteComponent(() => import('@/features/owner/staff-page'), 'StaffPage'),
+});
+const rules = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/rules',
+  component: lazyRouteComponent(() => import('@/features/owner/rules-page'), 'RulesPage'),
+});
+const jobs = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/jobs',
+  component: lazyRouteComponent(() => import('@/features/owner/jobs-page'), 'JobsPage'),
+});
+const importing = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/import',
+  component: lazyRouteComponent(() => import('@/features/owner/import-page'), 'ImportPage'),
+});
+
+export const router = createRouter({
+  routeTree: root.addChildren([
+    signIn,
+    inside.addChildren([
+      home,
+      ...[day, deskCard, newClient, moves, flags, waiting],
+      ...[teach, teachSession, teachWeek],
+      ...[my, myDetails],
+      ...[week, people, person, staff, rules, jobs, importing],
+    ]),
+  ]),
+  context: { queries },
+  defaultPreload: 'intent',
+  defaultPendingComponent: Opening,
+  defaultNotFoundComponent: Lost,
+  defaultErrorComponent: Trouble,
+  scrollRestoration: true,
+});
+
+declare module '@tanstack/react-router' {
+  interface Register {
+    router: typeof router;
+  }
+}

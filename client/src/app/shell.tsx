@@ -1,0 +1,73 @@
+import { Anchor, Box, Group, Text } from '@mantine/core';
+import { Link, Outlet, useNavigate, useRouterState } from '@tanstack/react-router';
+import { lazy, Suspense } from 'react';
+import { useLive } from '@/api/live';
+import { useMe } from '@/api/session';
+import { AccountMenu } from './account-menu';
+import { DeskLinks } from './desk-links';
+import { deskAt, desksOf, type Desk } from './desks';
+import classes from './shell.module.css';
+
+const FindBox = lazy(() =>
+  import('@/components/find/find-box').then((found) => ({ default: found.FindBox })),
+);
+
+export function Shell() {
+  const me = useMe();
+  const path = useRouterState({ select: (state) => state.location.pathname });
+  const desk = deskAt(path);
+  useLive();
+  return (
+    <>
+      <a href="#main" className={classes.skip}>
+        Skip to the page
+      </a>
+      <header className={classes.header}>
+        <div className={classes.top}>
+          <Text component="span" className={classes.name}>
+            {me.studioName}
+          </Text>
+          <DeskSwitch desks={desksOf(me)} here={desk} />
+          {desk?.card !== undefined && <Finder card={desk.card} />}
+          <AccountMenu me={me} />
+        </div>
+        {desk && <DeskLinks desk={desk} />}
+        <div className={classes.ticks} aria-hidden="true" />
+      </header>
+      <Box component="main" id="main" tabIndex={-1} className={classes.main}>
+        <Outlet />
+      </Box>
+    </>
+  );
+}
+
+function DeskSwitch({ desks, here }: { desks: Desk[]; here?: Desk }) {
+  if (desks.length < 2) return null;
+  return (
+    <Group component="nav" gap="xs" aria-label="Desks" className={classes.desks}>
+      {desks.map((desk) => (
+        <Anchor
+          key={desk.path}
+          component={Link}
+          to={desk.path}
+          underline="never"
+          className={classes.desk}
+          aria-current={desk === here ? 'true' : undefined}
+        >
+          {desk.name}
+        </Anchor>
+      ))}
+    </Group>
+  );
+}
+
+function Finder({ card }: { card: NonNullable<Desk['card']> }) {
+  const navigate = useNavigate();
+  return (
+    <div className={classes.find}>
+      <Suspense>
+        <FindBox onOpen={(id) => void navigate({ to: card, params: { clientId: String(id) } })} />
+      </Suspense>
+    </div>
+  );
+}

@@ -1,0 +1,122 @@
+import { Button, Group, Modal, Text, Title } from '@mantine/core';
+import { useState } from 'react';
+import { useHold } from '@/api/clients';
+import type { ClientCard } from '@/api/types';
+import { AccountForm } from '@/components/forms/account-form';
+import { BirthForm } from '@/components/forms/birth-form';
+import { DetailsForm } from '@/components/forms/details-form';
+import { ReviseDating } from '@/components/forms/revise-dating';
+import { Refused } from '@/components/states/asked';
+import { DatingHistory } from './dating-history';
+import { LetterForm } from './letter-form';
+import { ScreeningForm } from './screening-form';
+
+type Doing = 'letter' | 'screening' | 'dating' | 'birth' | 'details' | 'account' | 'hold';
+
+const titles: Record<Doing, string> = {
+  letter: 'File a clearance letter',
+  screening: 'Note a screening',
+  dating: 'Revise her dating',
+  birth: 'Report the birth',
+  details: 'Change her details',
+  account: 'Give her an account',
+  hold: 'Put every booking on hold',
+};
+
+/** What the desk can do for her, each in a sheet of its own. */
+export function CardActions({ her, today }: { her: ClientCard; today: string }) {
+  const [doing, setDoing] = useState<Doing | null>(null);
+  const [title, setTitle] = useState('');
+  const close = () => setDoing(null);
+  const start = (what: Doing) => () => {
+    setTitle(titles[what]);
+    setDoing(what);
+  };
+  const awaiting = her.phase === 'pregnant';
+  const given = { clientId: her.id, today, onDone: close };
+  return (
+    <section aria-labelledby="do">
+      <Title order={2} id="do" mb="xs">
+        Do for her
+      </Title>
+      <Group gap="xs">
+        <Button variant="default" onClick={start('letter')}>
+          File letter
+        </Button>
+        <Button variant="default" onClick={start('screening')}>
+          Note screening
+        </Button>
+        {her.phase !== 'ended' && (
+          <Button variant="default" onClick={start('dating')}>
+            Revise dating
+          </Button>
+        )}
+        {awaiting && (
+          <Button variant="default" onClick={start('birth')}>
+            Report birth
+          </Button>
+        )}
+        <Button variant="default" onClick={start('details')}>
+          Details
+        </Button>
+        {!her.hasAccount && (
+          <Button variant="default" onClick={start('account')}>
+            Give account
+          </Button>
+        )}
+        {!her.onHold && (
+          <Button variant="default" onClick={start('hold')}>
+            Hold
+          </Button>
+        )}
+      </Group>
+      <Modal opened={doing !== null} onClose={close} title={title}>
+        {doing === 'letter' && <LetterForm {...given} />}
+        {doing === 'screening' && <ScreeningForm {...given} />}
+        {doing === 'dating' && (
+          <>
+            <ReviseDating {...given} />
+            <DatingHistory clientId={her.id} />
+          </>
+        )}
+        {doing === 'birth' && <BirthForm {...given} />}
+        {doing === 'details' && <DetailsForm her={her} onDone={close} />}
+        {doing === 'account' && (
+          <AccountForm
+            name={her.name}
+            email={her.email}
+            as="client"
+            clientId={her.id}
+            onDone={close}
+          />
+        )}
+        {doing === 'hold' && <HoldForm clientId={her.id} onDone={close} />}
+      </Modal>
+    </section>
+  );
+}
+
+function HoldForm({ clientId, onDone }: { clientId: number; onDone: () => void }) {
+  const hold = useHold(clientId);
+  return (
+    <>
+      <Refused error={hold.error} />
+      <Text>
+        For a warning sign, or when she asks. Her bookings stay on the list but she may not take
+        part until a new clearance letter is filed.
+      </Text>
+      <Group mt="lg">
+        <Button
+          color="brick"
+          loading={hold.isPending}
+          onClick={() => hold.mutate(undefined, { onSuccess: onDone })}
+        >
+          Hold from now
+        </Button>
+        <Button variant="default" onClick={onDone}>
+          Leave it
+        </Button>
+      </Group>
+    </>
+  );
+}

@@ -1,0 +1,104 @@
+import { Group, Text, Title } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { clientQueries } from '@/api/clients';
+import type { ClientBooking } from '@/api/types';
+import { CancelButton } from '@/components/booking/booking';
+import { Asked, Lines } from '@/components/states/asked';
+import { longDay, nearDay } from '@/components/time/days';
+import { SessionTime } from '@/components/time/session-time';
+import { FitLine } from '@/components/booking/fit-line';
+import { capital } from '@/components/tape/words';
+import classes from './my.module.css';
+
+interface Props {
+  clientId: number;
+  today: string;
+}
+
+export function MyBookings({ clientId, today }: Props) {
+  const bookings = useQuery(clientQueries.bookings(clientId));
+  return (
+    <section aria-labelledby="next-class">
+      <Title order={2} id="next-class" mb="sm">
+        Your next class
+      </Title>
+      <Asked query={bookings} waiting={<Lines count={1} height={110} />}>
+        {([next, ...later]) =>
+          next === undefined ? (
+            <Text c="dimmed">Nothing booked. Below are the classes that suit you.</Text>
+          ) : (
+            <>
+              <div className={classes.next}>
+                <Text className={classes.when}>
+                  {capital(near(next, today))}, <SessionTime session={next.session} from />
+                </Text>
+                <Facts booking={next} />
+                <Group mt="xs">
+                  <Cancel booking={next} clientId={clientId} />
+                </Group>
+              </div>
+              {later.length > 0 && (
+                <ul className={classes.list} aria-label="After that">
+                  {later.map((booking) => (
+                    <li key={booking.bookingId} className={classes.booking}>
+                      <div>
+                        <Text fw={600}>
+                          {longDay(booking.session.on)},{' '}
+                          <SessionTime session={booking.session} from />
+                        </Text>
+                        <Facts booking={booking} short />
+                      </div>
+                      <Cancel booking={booking} clientId={clientId} />
+                    </li>
+                  ))}
+                </ul>
+              )}
+            </>
+          )
+        }
+      </Asked>
+    </section>
+  );
+}
+
+const near = ({ session }: ClientBooking, today: string) => {
+  const word = nearDay(session.on, today);
+  return word === 'today' || word === 'tomorrow' ? word : longDay(session.on);
+};
+
+interface FactsProps {
+  booking: ClientBooking;
+  /** Later ones are told shortly unless something is wrong with them. */
+  short?: boolean;
+}
+
+function Facts({ booking: { session, fit, status, place }, short = false }: FactsProps) {
+  const unfit = fit.verdict === 'needsClearance' || fit.verdict === 'notSuitable';
+  return (
+    <>
+      <Text>
+        {session.className}
+        {session.instructorName != null && ` with ${session.instructorName}`}
+      </Text>
+      <Text size="sm" c="dimmed">
+        {session.roomName}, {session.locationName}
+        {fit.age != null && ` · ${fit.age} that day`}
+      </Text>
+      {status === 'waiting' && (
+        <Text fw={600}>On the waiting list{place != null && `, place ${place}`}</Text>
+      )}
+      <FitLine fit={fit} pressing={unfit} short={short && !unfit} />
+    </>
+  );
+}
+
+function Cancel({ booking, clientId }: { booking: ClientBooking; clientId: number }) {
+  return (
+    <CancelButton
+      bookingId={booking.bookingId}
+      clientId={clientId}
+      session={booking.session}
+      waiting={booking.status === 'waiting'}
+    />
+  );
+}

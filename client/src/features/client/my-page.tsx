@@ -1,0 +1,71 @@
+import { Stack, Text, Title } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { clientQueries } from '@/api/clients';
+import { useMe } from '@/api/session';
+import type { ClientCard } from '@/api/types';
+import { Asked, Empty, Lines } from '@/components/states/asked';
+import { SafetyNote } from '@/components/states/safety-note';
+import { Tape } from '@/components/tape/tape';
+import { MyBookings } from './my-bookings';
+import { MyChoices } from './my-choices';
+import { NeededFirst } from './needed-first';
+import classes from './my.module.css';
+
+export function MyPage() {
+  const { clientId, today } = useMe();
+  if (clientId == null)
+    return (
+      <Empty title="This account has no client’s page">The front desk can join the two.</Empty>
+    );
+  return <HerPage clientId={clientId} today={today} />;
+}
+
+function HerPage({ clientId, today }: { clientId: number; today: string }) {
+  const card = useQuery(clientQueries.card(clientId));
+  return (
+    <div className={classes.page}>
+      <Asked query={card} waiting={<Lines count={5} height={96} />}>
+        {(her) =>
+          her.phase === 'ended' ? (
+            <Quiet her={her} />
+          ) : (
+            <Stack gap="xl">
+              <div>
+                <Title>{her.called}</Title>
+                <Text c="dimmed">{whereSheIs(her)}</Text>
+              </div>
+              <NeededFirst her={her} today={today} />
+              {her.tape != null && (
+                <Tape
+                  tape={her.tape}
+                  name="Your time"
+                  age={her.pregnancy?.age}
+                  nextStage={her.pregnancy?.nextStage}
+                />
+              )}
+              <MyBookings clientId={clientId} today={today} />
+              <MyChoices clientId={clientId} />
+              <SafetyNote locationId={her.homeLocationId} />
+            </Stack>
+          )
+        }
+      </Asked>
+    </div>
+  );
+}
+
+const whereSheIs = ({ pregnancy }: ClientCard) =>
+  [pregnancy?.age, pregnancy?.stageName].filter((part) => part != null).join(', ');
+
+/** After a loss: no tape, no prompts, nothing asked. */
+function Quiet({ her }: { her: ClientCard }) {
+  return (
+    <Stack>
+      <Title>{her.called}</Title>
+      <Text>
+        Your bookings have been released and nothing is owed for them. We will not write to you.
+        When and if you would like to come again, the front desk will be glad to hear from you.
+      </Text>
+    </Stack>
+  );
+}

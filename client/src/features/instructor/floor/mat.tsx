@@ -1,0 +1,85 @@
+import { IconCheck } from '@tabler/icons-react';
+import type { Person, Severity } from '@/api/types';
+import { sinceBirth } from '@/components/time/days';
+import { SeverityMark, VerdictMark } from '@/components/verdict/mark';
+import { severityWords, verdictWords } from '@/components/verdict/words';
+import classes from './floor.module.css';
+
+interface MatProps {
+  person: Person;
+  index: number;
+  selected: boolean;
+  tabbable: boolean;
+  pressing: 'look' | 'check-in';
+  onPress: () => void;
+}
+
+export function Mat({ person, index, selected, tabbable, pressing, onPress }: MatProps) {
+  const here = person.checkedInAt != null;
+  const marks = marksOf(person);
+  const unfit = person.verdict === 'needsClearance' || person.verdict === 'notSuitable';
+  return (
+    <button
+      type="button"
+      className={classes.mat}
+      data-mat={index}
+      data-here={here || undefined}
+      data-selected={selected || undefined}
+      tabIndex={tabbable ? 0 : -1}
+      aria-pressed={pressing === 'check-in' ? here : selected}
+      aria-label={spoken(person)}
+      onClick={onPress}
+    >
+      <span className={classes.name} lang="">
+        {person.called}
+      </span>
+      <span className={classes.age}>{ageOf(person)}</span>
+      <span className={classes.stage}>
+        {person.daysSinceBirth != null ? 'after birth' : (person.stageName ?? '')}
+      </span>
+      <span className={classes.marks}>
+        {unfit && <VerdictMark verdict={person.verdict} pressing />}
+        {marks.map(([severity, count]) => (
+          <SeverityMark key={severity} severity={severity}>
+            {count === 1 ? severityWords[severity] : `${severityWords[severity]} ${count}`}
+          </SeverityMark>
+        ))}
+      </span>
+      {here && (
+        <span className={classes.here}>
+          <IconCheck size={16} stroke={2.5} aria-hidden /> here
+        </span>
+      )}
+    </button>
+  );
+}
+
+/** `24w 3d`, or the time since the birth. */
+export const ageOf = (person: Person) =>
+  person.daysSinceBirth != null ? sinceBirth(person.daysSinceBirth) : (person.age ?? '');
+
+const severities: Severity[] = ['urgent', 'attention', 'info'];
+
+/** How many flags of each weight; mere notes are left for the details. */
+const marksOf = ({ flags }: Person) =>
+  severities
+    .slice(0, 2)
+    .map((severity): [Severity, number] => [
+      severity,
+      flags.filter((flag) => flag.severity === severity).length,
+    ])
+    .filter(([, count]) => count > 0);
+
+const spoken = (person: Person) =>
+  [
+    person.called,
+    person.daysSinceBirth != null ? `${ageOf(person)} after birth` : ageOf(person),
+    person.stageName,
+    person.verdict === 'needsClearance' || person.verdict === 'notSuitable'
+      ? verdictWords[person.verdict]
+      : null,
+    ...person.flags.map(({ text }) => text),
+    person.checkedInAt != null ? 'here' : 'not here yet',
+  ]
+    .filter((part) => part != null && part !== '')
+    .join(', ');

@@ -1,0 +1,151 @@
+import { Anchor, Button, CloseButton, Group, Text, Title } from '@mantine/core';
+import { IconCheck } from '@tabler/icons-react';
+import { useState } from 'react';
+import { useCheckIn } from '@/api/bookings';
+import { useHold } from '@/api/clients';
+import type { Person, SessionSummary } from '@/api/types';
+import { Refused } from '@/components/states/asked';
+import { tell, tellRefused } from '@/components/states/told';
+import { Needs, SeverityMark, VerdictMark } from '@/components/verdict/mark';
+import { ageOf } from './floor/mat';
+import classes from './teach.module.css';
+
+interface Props {
+  person?: Person;
+  session: SessionSummary;
+  canCheckIn: boolean;
+  onClose: () => void;
+}
+
+/** What to mind about one person: flags, then what to do, then what she chose to share. */
+export function PersonDetails({ person, session, canCheckIn, onClose }: Props) {
+  if (person === undefined)
+    return (
+      <aside className={classes.hint}>
+        <Text c="dimmed">Press a mat to see what to mind about the person on it.</Text>
+      </aside>
+    );
+  const unfit = person.verdict === 'needsClearance' || person.verdict === 'notSuitable';
+  return (
+    <aside className={classes.details} aria-label={person.called} aria-live="polite">
+      <Group justify="space-between" wrap="nowrap" align="flex-start">
+        <div>
+          <Title order={2}>{person.called}</Title>
+          <Text>
+            <strong>{ageOf(person)}</strong>
+            {person.daysSinceBirth != null && ' after birth'}
+            {person.stageName != null && `, ${person.stageName}`}
+          </Text>
+          <Text size="sm" c="dimmed">
+            {person.name}
+          </Text>
+        </div>
+        <CloseButton size="lg" aria-label="Close the details" onClick={onClose} />
+      </Group>
+      {person.mayHaveGivenBirth && <Needs tone="mind">She may have given birth by then</Needs>}
+      {unfit && (
+        <div>
+          <VerdictMark verdict={person.verdict} pressing />
+          {person.administrative != null && <Text>{person.administrative}</Text>}
+        </div>
+      )}
+      {person.flags.length > 0 && (
+        <ul className={classes.list}>
+          {person.flags.map((flag) => (
+            <li key={flag.id} className={classes.flag}>
+              <SeverityMark severity={flag.severity} />
+              <span>{flag.text}</span>
+            </li>
+          ))}
+        </ul>
+      )}
+      <section>
+        <Title order={3}>What to do differently</Title>
+        {person.instructions.length === 0 ? (
+          <Text>Nothing: as taught.</Text>
+        ) : (
+          <ul className={classes.instructions}>
+            {person.instructions.map(({ text, source }) => (
+              <li key={text}>
+                {text}
+                {source !== null && (
+                  <Text component="span" display="block" size="xs" c="dimmed">
+                    {source.cite}
+                  </Text>
+                )}
+              </li>
+            ))}
+          </ul>
+        )}
+      </section>
+      {person.conditions.length > 0 && (
+        <section>
+          <Title order={3}>She lets you know</Title>
+          <Text>{person.conditions.join(', ')}</Text>
+        </section>
+      )}
+      {person.emergency != null && (
+        <section>
+          <Title order={3}>In an emergency</Title>
+          <Text>
+            {person.emergency.name}{' '}
+            <Anchor href={`tel:${person.emergency.phone}`}>{person.emergency.phone}</Anchor>
+          </Text>
+        </section>
+      )}
+      <Acts person={person} session={session} canCheckIn={canCheckIn} />
+    </aside>
+  );
+}
+
+interface ActsProps {
+  person: Person;
+  session: SessionSummary;
+  canCheckIn: boolean;
+}
+
+function Acts({ person, session, canCheckIn }: ActsProps) {
+  const checkIn = useCheckIn(session.id);
+  const hold = useHold(person.clientId);
+  const [sure, setSure] = useState(false);
+  const here = person.checkedInAt != null;
+  return (
+    <div>
+      <Refused error={hold.error} />
+      <Group gap="xs">
+        {canCheckIn && (
+          <Button
+            variant={here ? 'light' : 'filled'}
+            aria-pressed={here}
+            leftSection={here ? <IconCheck size={18} aria-hidden /> : undefined}
+            onClick={() =>
+              checkIn.mutate({ bookingId: person.bookingId, here: !here }, { onError: tellRefused })
+            }
+          >
+            {here ? 'Here' : 'Check in'}
+          </Button>
+        )}
+        {sure ? (
+          <Button
+            color="brick"
+            loading={hold.isPending}
+            onClick={() =>
+              hold.mutate(undefined, {
+                onSuccess: () => {
+                  setSure(false);
+                  tell(`${person.called} is on hold until a new letter is filed.`);
+                },
+              })
+            }
+          >
+            Yes: stop and hold her bookings
+          </Button>
+        ) : (
+          <Button variant="default" onClick={() => setSure(true)}>
+            Warning sign
+          </Button>
+        )}
+      </Group>
+    </div>
+  );
+}

@@ -1,0 +1,55 @@
+import type { Roster } from '@/api/types';
+import { severityWords, verdictWords } from '@/components/verdict/words';
+import { longDay } from '@/components/time/days';
+import { ageOf } from './floor/mat';
+import classes from './teach.module.css';
+
+/** The roster on one sheet of paper, black on white. On screen it is not shown. */
+export function PrintSheet({ roster: { session, people } }: { roster: Roster }) {
+  return (
+    <div className={classes.paper} aria-hidden="true">
+      <h1>
+        {session.className}, {longDay(session.on)}, {session.startsLocal}–{session.endsLocal}
+      </h1>
+      <p>
+        {session.roomName}, {session.locationName} · {session.instructorName} · {people.length} of{' '}
+        {session.seats}
+      </p>
+      <table>
+        <thead>
+          <tr>
+            <th>Here</th>
+            <th>Called</th>
+            <th>That day</th>
+            <th>What to do differently</th>
+            <th>Mind</th>
+          </tr>
+        </thead>
+        <tbody>
+          {people.map((person) => (
+            <tr key={person.bookingId}>
+              <td className={classes.box} />
+              <td>
+                <strong>{person.called}</strong>
+              </td>
+              <td>
+                {ageOf(person)}
+                {person.daysSinceBirth != null && ' after birth'}
+                <br />
+                {person.stageName}
+              </td>
+              <td>{person.instructions.map(({ text }) => text).join(' ') || 'as taught'}</td>
+              <td>
+                {(person.verdict === 'needsClearance' || person.verdict === 'notSuitable') &&
+                  `${verdictWords[person.verdict]}. `}
+                {person.flags
+                  .map(({ severity, text }) => `${severityWords[severity]}: ${text}`)
+                  .join(' ')}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}

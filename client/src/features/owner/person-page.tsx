@@ -1,0 +1,47 @@
+import { Button, Modal, Title } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { getRouteApi } from '@tanstack/react-router';
+import { useState } from 'react';
+import { clientQueries } from '@/api/clients';
+import { useMe } from '@/api/session';
+import { ClientCardView } from '@/components/card/client-card';
+import { LossForm } from '@/components/card/loss-form';
+import { FactorsForm } from '@/components/forms/factors-form';
+
+const route = getRouteApi('/inside/studio/people/$clientId');
+
+/** The desk's card, and with it what only the owner and she herself may see. */
+export function PersonPage() {
+  const { today } = useMe();
+  const clientId = Number(route.useParams().clientId);
+  return (
+    <ClientCardView
+      key={clientId}
+      clientId={clientId}
+      today={today}
+      health={<Health clientId={clientId} today={today} />}
+    />
+  );
+}
+
+function Health({ clientId, today }: { clientId: number; today: string }) {
+  const { data: her } = useQuery(clientQueries.card(clientId));
+  const [asking, setAsking] = useState(false);
+  if (her === undefined) return null;
+  return (
+    <section aria-labelledby="factors">
+      <Title order={2} id="factors" mb="xs">
+        What changes a class for her
+      </Title>
+      <FactorsForm clientId={clientId} factors={her.factors ?? []} today={today} />
+      {her.phase === 'pregnant' && (
+        <Button variant="transparent" color="gray" px={0} mt="md" onClick={() => setAsking(true)}>
+          Her pregnancy has ended
+        </Button>
+      )}
+      <Modal opened={asking} onClose={() => setAsking(false)} title="Her pregnancy has ended">
+        <LossForm clientId={clientId} onDone={() => setAsking(false)} />
+      </Modal>
+    </section>
+  );
+}
