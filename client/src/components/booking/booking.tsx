@@ -3,7 +3,7 @@ import { notifications } from '@mantine/notifications';
 import { useState } from 'react';
 import { useBook, useCancelBooking, type Wanted } from '@/api/bookings';
 import type { SessionSummary } from '@/api/types';
-import { tell, tellRefused } from '@/components/states/told';
+import { slip, tell, tellRefused } from '@/components/states/told';
 import { shortDay } from '@/components/time/days';
 
 const describe = (session: SessionSummary) =>
@@ -50,7 +50,7 @@ export function CancelButton({ bookingId, clientId, session, waiting, who }: Can
   const again = useBook();
   const [asking, setAsking] = useState(false);
 
-  // Promises, not callbacks: this button is gone from the page before the answer has settled.
+  // By promise, not by callback: this button is gone from the page before the answer is told.
   const takeBack = (wanted: Wanted) =>
     again
       .mutateAsync(wanted)
@@ -66,7 +66,7 @@ export function CancelButton({ bookingId, clientId, session, waiting, who }: Can
 
   const giveUp = () => {
     setAsking(false);
-    void cancel
+    cancel
       .mutateAsync({ bookingId, clientId })
       .then(
         () => offerUndo(session, () => void takeBack({ sessionId: session.id, clientId })),
@@ -105,8 +105,8 @@ function offerUndo(session: SessionSummary, takeBack: () => void) {
   const id = `cancelled-${session.id}-${Date.now()}`;
   notifications.show({
     id,
+    ...slip,
     autoClose: undoFor,
-    withBorder: true,
     color: 'leaf',
     message: (
       <Group justify="space-between" wrap="nowrap">
