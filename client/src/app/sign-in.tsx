@@ -58,6 +58,7 @@ export function SignIn() {
               type="email"
               autoComplete="username"
               required
+              withAsterisk={false}
               value={email}
               onChange={(event) => setEmail(event.currentTarget.value)}
             />
@@ -65,6 +66,7 @@ export function SignIn() {
               label="Password"
               autoComplete="current-password"
               required
+              withAsterisk={false}
               value={password}
               onChange={(event) => setPassword(event.currentTarget.value)}
             />

@@ -85,7 +85,7 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
           <AccountForm
             name={her.name}
             email={her.email}
-            role="client"
+            as="client"
             clientId={her.id}
             onDone={close}
           />

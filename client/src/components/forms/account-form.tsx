@@ -10,14 +10,14 @@ import { SubmitRow } from './submit-row';
 interface Props {
   name: string;
   email: string;
-  role: Role;
+  as: Role;
   clientId?: number;
   instructorId?: number;
   onDone: () => void;
 }
 
 /** A way to sign in for one person, with a first password she changes herself. */
-export function AccountForm({ name, email, role, clientId, instructorId, onDone }: Props) {
+export function AccountForm({ name, email, as, clientId, instructorId, onDone }: Props) {
   const form = useForm({ initialValues: { name, email, password: '' } });
   const add = useAddAccount();
   return (
@@ -26,7 +26,7 @@ export function AccountForm({ name, email, role, clientId, instructorId, onDone 
         add.mutate(
           {
             ...values,
-            roles: [role],
+            roles: [as],
             clientId: clientId ?? null,
             instructorId: instructorId ?? null,
           },

@@ -174,7 +174,7 @@ function One({ instructor, today, kinds }: OneProps) {
         <AccountForm
           name={instructor.name}
           email={instructor.email}
-          role="instructor"
+          as="instructor"
           instructorId={instructor.id}
           onDone={close}
         />
