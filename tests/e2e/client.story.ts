@@ -44,6 +44,15 @@ test('keeps her own details, dates and factors', async ({ page }) => {
   await fits(page);
 });
 
+test('takes what is suggested for the bookings behind her next stage', async ({ page }) => {
+  await signIn(page, demo.client);
+  const suggestion = page.getByRole('region', { name: /^Third trimester from Friday 12 March/ });
+  await expect(suggestion).toBeVisible();
+  await suggestion.getByRole('button', { name: /^Move these \d+$/ }).click();
+  await expect(page.getByText(/^\d+ bookings moved\.$/)).toBeVisible();
+  await expect(suggestion).toHaveCount(0);
+});
+
 test('a wrong password is refused in words', async ({ page, watch }) => {
   await page.goto('/');
   await page.getByLabel('E-mail').fill(demo.client);

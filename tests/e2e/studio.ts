@@ -70,6 +70,9 @@ export async function signIn(page: Page, email: string): Promise<void> {
   await page.getByLabel('E-mail').fill(email);
   await page.locator('input[type=password]').fill(demo.password);
   await page.getByRole('button', { name: 'Sign in', exact: true }).click();
+  // The address changes before the page does.
+  await expect(page.getByRole('heading', { level: 1, name: 'Sign in' })).toHaveCount(0);
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
 }
 
 /** WCAG 2.2 A and AA, in light and in dark. */

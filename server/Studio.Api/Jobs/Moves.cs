@@ -81,6 +81,7 @@ public sealed class Moves(RuleBook book, Bookings bookings, FlagSweep flags, ICl
             write.Tell("session", session.Id);
         }
 
+        await bookings.FillWaitedForAsync(write, move.ClientId);
         await flags.RefreshAsync(write, [move.ClientId]);
         write.Tell("moves", id);
         write.Tell("client", move.ClientId);

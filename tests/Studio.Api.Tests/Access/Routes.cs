@@ -73,6 +73,7 @@ public static class Routes
         POST /api/moves/{moveId}/decline | 401 404 403 403 204 204 204 | {"reason":"She would rather stay."}
         GET /api/jobs | 401 403 403 403 403 403 200 |
         POST /api/jobs/{name}/run | 401 403 403 403 403 403 200 |
+        GET /api/imports/clients/example | 401 403 403 403 403 403 200 |
         POST /api/imports/clients?dryRun=true | 401 403 403 403 403 403 200 | name,phone,home_location
         """;
 

@@ -32,18 +32,16 @@ export function BirthForm({ clientId, today, onDone }: Props) {
       onSubmit={(event) => {
         event.preventDefault();
         if (on === null || mode === null) return;
-        report.mutate(
-          { on, mode },
-          {
-            onSuccess: ({ bookingsReleased }) => {
-              tell(
-                bookingsReleased > 0
-                  ? `Noted. ${bookingsReleased} bookings for before the birth were released.`
-                  : 'Noted.',
-              );
-              onDone();
-            },
+        void report.mutateAsync({ on, mode }).then(
+          ({ bookingsReleased }) => {
+            tell(
+              bookingsReleased > 0
+                ? `Noted. ${bookingsReleased} bookings for before the birth were released.`
+                : 'Noted.',
+            );
+            onDone();
           },
+          () => undefined,
         );
       }}
     >

@@ -44,14 +44,13 @@ export function NewClientPage() {
       email: '',
       emergencyName: '',
       emergencyPhone: '',
-      homeLocationId: '',
+      homeLocationId: null as string | null,
       babies: 1 as number | string,
       bornOn: null as string | null,
       birthMode: null as BirthMode | null,
     },
     validate: {
       name: (name) => (name.trim() === '' ? 'What is her name?' : null),
-      homeLocationId: (id) => (id === '' ? 'Where does she mostly come?' : null),
     },
   });
 
@@ -60,7 +59,7 @@ export function NewClientPage() {
       {
         ...contact,
         called: contact.called.trim() === '' ? (contact.name.split(' ')[0] ?? '') : contact.called,
-        homeLocationId: Number(homeLocationId),
+        homeLocationId: Number(homeLocationId ?? locations[0]?.id),
         babies: Number(babies),
         dating: where === 'pregnant' ? evidenceOf(dating) : null,
         bornOn: where === 'born' ? bornOn : null,
@@ -101,6 +100,8 @@ export function NewClientPage() {
             withAsterisk
             data={locations.map(({ id, name }) => ({ value: String(id), label: name }))}
             {...form.getInputProps('homeLocationId')}
+            value={form.values.homeLocationId ?? String(locations[0]?.id ?? '')}
+            allowDeselect={false}
           />
           <NumberInput
             label="Babies expected or born"

@@ -14,7 +14,7 @@ const roleWords: Record<Role, string> = {
   client: 'client',
 };
 
-/** Who of the studio's own people can sign in; clients get theirs on their cards. */
+/** Owner and front desk accounts; instructors have theirs above, clients on their cards. */
 export function Accounts() {
   const accounts = useQuery(accountQueries.list());
   const [adding, setAdding] = useState(false);
@@ -22,7 +22,7 @@ export function Accounts() {
     <section aria-labelledby="accounts">
       <Group justify="space-between" mt="xl" mb="xs">
         <Title order={2} id="accounts">
-          Who can sign in
+          Owner and front desk accounts
         </Title>
         <Button variant="default" onClick={() => setAdding(true)}>
           Add front desk account
@@ -32,7 +32,7 @@ export function Accounts() {
         {(list) => (
           <ul className={classes.list}>
             {list
-              .filter(({ roles }) => roles !== 'client')
+              .filter(({ clientId, instructorId }) => clientId === null && instructorId === null)
               .map(({ id, name, email, roles }) => (
                 <li key={id} className={classes.rule}>
                   <strong>{name}</strong>

@@ -70,7 +70,7 @@ export function ImportPage() {
           )}
         </Group>
       </div>
-      {picked !== null && <FilePreview rows={picked.head} />}
+      {picked !== null && report === null && <FilePreview rows={picked.head} />}
       {picked !== null && (
         <Group>
           <Button
