@@ -109,9 +109,11 @@ internal static class Instructions
             if (
                 reason.Verdict == MovementVerdict.Adapted
                 && (reason.EffortMost is not { } most || most == lowest)
-                && !words.Contains(reason.Instruction)
             )
-                words.Add(reason.Instruction);
+                // Two rules often ask for the same thing in part.
+                foreach (var part in reason.Instruction.Split("; "))
+                    if (!words.Contains(part))
+                        words.Add(part);
         return string.Join("; ", words);
     }
 
