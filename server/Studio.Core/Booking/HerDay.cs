@@ -59,11 +59,11 @@ internal class HerDay
 
     /// <summary>Whether a rule's conditions are met.</summary>
     public bool Meets(RuleWhen rule) =>
-        (rule.Policy is null || rule.Policy.HoldsIn(Policies))
+        (rule.Factor is null || HoldingOf(rule.Factor) is not null)
         && (rule.Stages.Count == 0 || At.Stage is { } stage && rule.Stages.Contains(stage.Code))
-        && (rule.Factor is null || HoldingOf(rule.Factor) is not null)
         && (!rule.InPregnancyOnly || At.Age is { } age && MeetsAge(rule, age))
-        && (!rule.AfterBirthOnly || At.DaysSinceBirth is { } days && MeetsDays(rule, days));
+        && (!rule.AfterBirthOnly || At.DaysSinceBirth is { } days && MeetsDays(rule, days))
+        && (rule.Policy is null || rule.Policy.HoldsIn(Policies));
 
     /// <summary>The first day on which a rule no longer holds by itself; null when nothing says so.</summary>
     public LocalDate? EndOf(RuleWhen rule)
