@@ -10,7 +10,6 @@ export default defineConfig({
   build: { outDir: '../server/Studio.Api/wwwroot', emptyOutDir: true },
   server: { proxy: { '/api': server, '/openapi': server, '/healthz': server } },
   test: {
-    environment: 'jsdom',
     include: ['src/**/*.test.{ts,tsx}'],
     setupFiles: ['./src/test-setup.ts'],
   },

@@ -64,6 +64,7 @@ public static class StudioHost
         services.ConfigureHttpJsonOptions(json =>
         {
             json.SerializerOptions.ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
+            json.SerializerOptions.RefuseUnusable();
             json.SerializerOptions.NumberHandling = JsonNumberHandling.Strict;
             json.SerializerOptions.Converters.Add(
                 new JsonStringEnumConverter(JsonNamingPolicy.CamelCase, allowIntegerValues: false)

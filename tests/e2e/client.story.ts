@@ -1,7 +1,6 @@
 // The client, on her phone.
 import { demo, expect, fits, isAccessible, picture, signIn, test } from './studio.ts';
 
-test.describe.configure({ mode: 'serial' });
 test.use({ viewport: { width: 360, height: 740 }, hasTouch: true });
 
 test('sees her tape, her next class and what suits her', async ({ page }) => {
@@ -45,10 +44,19 @@ test('keeps her own details, dates and factors', async ({ page }) => {
   await fits(page);
 });
 
+test('takes what is suggested for the bookings behind her next stage', async ({ page }) => {
+  await signIn(page, demo.client);
+  const suggestion = page.getByRole('region', { name: /^Third trimester from Friday 12 March/ });
+  await expect(suggestion).toBeVisible();
+  await suggestion.getByRole('button', { name: /^Move these \d+$/ }).click();
+  await expect(page.getByText(/^\d+ bookings moved\.$/)).toBeVisible();
+  await expect(suggestion).toHaveCount(0);
+});
+
 test('a wrong password is refused in words', async ({ page, watch }) => {
   await page.goto('/');
   await page.getByLabel('E-mail').fill(demo.client);
-  await page.getByLabel('Password', { exact: true }).fill('not the password');
+  await page.locator('input[type=password]').fill('not the password');
   await page.getByRole('button', { name: 'Sign in', exact: true }).click();
   await expect(page.getByRole('alert')).toContainText('is not right');
   await isAccessible(page, 'sign-in');

@@ -1,7 +1,6 @@
 // The instructor: her next session, who is in it, what is new, who is here.
 import { demo, expect, fits, isAccessible, picture, signIn, test } from './studio.ts';
 
-test.describe.configure({ mode: 'serial' });
 
 test('lands on her next session: the floor, ages on the day, what is new', async ({ page }) => {
   await page.setViewportSize({ width: 1280, height: 900 });

@@ -15,7 +15,8 @@ export default defineConfig({
   use: {
     locale: 'en-GB',
     timezoneId: 'Europe/Lisbon',
-    reducedMotion: 'reduce',
+    contextOptions: { reducedMotion: 'reduce' },
+    actionTimeout: 8_000,
     trace: 'retain-on-failure',
     launchOptions: {
       executablePath: process.env.STUDIO_CHROMIUM ?? '/usr/bin/chromium',

@@ -68,8 +68,11 @@ export { expect };
 export async function signIn(page: Page, email: string): Promise<void> {
   await page.goto('/');
   await page.getByLabel('E-mail').fill(email);
-  await page.getByLabel('Password', { exact: true }).fill(demo.password);
+  await page.locator('input[type=password]').fill(demo.password);
   await page.getByRole('button', { name: 'Sign in', exact: true }).click();
+  // The address changes before the page does.
+  await expect(page.getByRole('heading', { level: 1, name: 'Sign in' })).toHaveCount(0);
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
 }
 
 /** WCAG 2.2 A and AA, in light and in dark. */

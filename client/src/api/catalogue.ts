@@ -17,6 +17,12 @@ export const catalogueQueries = {
       staleTime: rarely,
       queryFn: () => ok(api.GET('/api/factors')),
     }),
+  policies: () =>
+    queryOptions({
+      queryKey: ['policies'] as const,
+      staleTime: rarely,
+      queryFn: () => ok(api.GET('/api/policies')),
+    }),
   locations: () =>
     queryOptions({
       queryKey: ['locations'] as const,

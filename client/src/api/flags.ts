@@ -11,7 +11,7 @@ export const flagQueries = {
     }),
 };
 
-function useRead(read: (id: number) => Promise<unknown>) {
+function useRead<Given>(read: (given: Given) => Promise<unknown>) {
   const queries = useQueryClient();
   return useMutation({
     mutationFn: read,
@@ -24,11 +24,16 @@ function useRead(read: (id: number) => Promise<unknown>) {
   });
 }
 
-export const useReadFlag = () =>
-  useRead((id) => ok(api.POST('/api/flags/{flagId}/read', { params: { path: { flagId: id } } })));
+const readOne = (flagId: number) =>
+  ok(api.POST('/api/flags/{flagId}/read', { params: { path: { flagId } } }));
+
+export const useReadFlag = () => useRead(readOne);
+
+export const useReadFlags = () =>
+  useRead((flagIds: readonly number[]) => Promise.all(flagIds.map(readOne)));
 
 /** Ticks every new flag of one session's roster. */
 export const useReadRoster = () =>
-  useRead((id) =>
-    ok(api.POST('/api/sessions/{sessionId}/roster/read', { params: { path: { sessionId: id } } })),
+  useRead((sessionId: number) =>
+    ok(api.POST('/api/sessions/{sessionId}/roster/read', { params: { path: { sessionId } } })),
   );

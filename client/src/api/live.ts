@@ -7,13 +7,16 @@ import { moveQueries } from './moves';
 import { sessionsQueries } from './sessions';
 
 interface Changed {
-  topic: 'session' | 'client' | 'flags' | 'moves' | 'jobs';
+  /** `open` is the stream's own greeting. */
+  topic: 'open' | 'session' | 'client' | 'flags' | 'moves' | 'jobs';
   id?: number | null;
 }
 
 /** Which answers a change makes stale. A booking changes what everybody else may choose. */
 export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[])[] => {
   switch (topic) {
+    case 'open':
+      return [];
     case 'session':
       return [sessionsQueries.all(), clientQueries.all()];
     case 'client':

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { flagQueries } from '@/api/flags';
 import { moveQueries } from '@/api/moves';
+import { waitingFor } from '@/components/flags/groups';
 import type { Desk } from './desks';
 import classes from './shell.module.css';
 
@@ -32,7 +33,7 @@ function MoveCount() {
 
 function FlagCount() {
   const { data } = useQuery(flagQueries.list());
-  return <Count of={data?.length} />;
+  return <Count of={data && waitingFor(data)} />;
 }
 
 const Count = ({ of }: { of?: number }) =>

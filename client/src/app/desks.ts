@@ -27,6 +27,7 @@ export const desks: readonly Desk[] = [
       { to: '/studio', label: 'Week' },
       { to: '/studio/people', label: 'People' },
       { to: '/studio/staff', label: 'Staff' },
+      { to: '/studio/rules', label: 'Rules' },
       { to: '/studio/jobs', label: 'Jobs' },
       { to: '/studio/import', label: 'Import' },
     ],

@@ -90,6 +90,7 @@ const moves = createRoute({
 const flags = createRoute({
   getParentRoute: () => inside,
   path: '/desk/flags',
+  validateSearch: (search): { kind?: string } => ({ kind: textIn(search, 'kind') }),
   component: lazyRouteComponent(() => import('@/features/front-desk/flags-page'), 'FlagsPage'),
 });
 const waiting = createRoute({
@@ -147,6 +148,11 @@ const staff = createRoute({
   path: '/studio/staff',
   component: lazyRouteComponent(() => import('@/features/owner/staff-page'), 'StaffPage'),
 });
+const rules = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/rules',
+  component: lazyRouteComponent(() => import('@/features/owner/rules-page'), 'RulesPage'),
+});
 const jobs = createRoute({
   getParentRoute: () => inside,
   path: '/studio/jobs',
@@ -166,7 +172,7 @@ export const router = createRouter({
       ...[day, deskCard, newClient, moves, flags, waiting],
       ...[teach, teachSession, teachWeek],
       ...[my, myDetails],
-      ...[week, people, person, staff, jobs, importing],
+      ...[week, people, person, staff, rules, jobs, importing],
     ]),
   ]),
   context: { queries },

@@ -1,16 +1,12 @@
 import { Anchor, Box, Group, Text } from '@mantine/core';
-import { Link, Outlet, useNavigate, useRouterState } from '@tanstack/react-router';
-import { lazy, Suspense } from 'react';
+import { Link, Outlet, useRouterState } from '@tanstack/react-router';
 import { useLive } from '@/api/live';
 import { useMe } from '@/api/session';
 import { AccountMenu } from './account-menu';
 import { DeskLinks } from './desk-links';
 import { deskAt, desksOf, type Desk } from './desks';
+import { Finder } from './finder';
 import classes from './shell.module.css';
-
-const FindBox = lazy(() =>
-  import('@/components/find/find-box').then((found) => ({ default: found.FindBox })),
-);
 
 export function Shell() {
   const me = useMe();
@@ -58,16 +54,5 @@ function DeskSwitch({ desks, here }: { desks: Desk[]; here?: Desk }) {
         </Anchor>
       ))}
     </Group>
-  );
-}
-
-function Finder({ card }: { card: NonNullable<Desk['card']> }) {
-  const navigate = useNavigate();
-  return (
-    <div className={classes.find}>
-      <Suspense>
-        <FindBox onOpen={(id) => void navigate({ to: card, params: { clientId: String(id) } })} />
-      </Suspense>
-    </div>
   );
 }

@@ -58,6 +58,7 @@ export function SignIn() {
               type="email"
               autoComplete="username"
               required
+              withAsterisk={false}
               value={email}
               onChange={(event) => setEmail(event.currentTarget.value)}
             />
@@ -65,6 +66,7 @@ export function SignIn() {
               label="Password"
               autoComplete="current-password"
               required
+              withAsterisk={false}
               value={password}
               onChange={(event) => setPassword(event.currentTarget.value)}
             />
@@ -73,13 +75,11 @@ export function SignIn() {
             </Button>
           </Stack>
         </form>
-        {demo?.loaded === true && (
-          <DemoAccounts demo={demo} busy={signIn.isPending} onPick={enter} />
-        )}
         <div className={classes.scheme}>
           <ColourScheme />
         </div>
       </div>
+      {demo?.loaded === true && <DemoAccounts demo={demo} busy={signIn.isPending} onPick={enter} />}
     </main>
   );
 }

@@ -4,6 +4,7 @@ import {
   Card,
   Checkbox,
   createTheme,
+  defaultVariantColorsResolver,
   type CSSVariablesResolver,
   Input,
   Modal,
@@ -92,8 +93,11 @@ export const theme = createTheme({
   },
   primaryColor: 'leaf',
   primaryShade: { light: 7, dark: 4 },
-  autoContrast: true,
-  luminanceThreshold: 0.4,
+  // Mantine chooses the letters on a filled colour once, for light; ours follow the scheme.
+  variantColorResolver: (asked) => {
+    const given = defaultVariantColorsResolver(asked);
+    return asked.variant === 'filled' ? { ...given, color: 'var(--on-filled)' } : given;
+  },
   defaultRadius: 'sm',
   radius: { xs: '2px', sm: '4px', md: '6px', lg: '10px', xl: '16px' },
   focusRing: 'auto',
@@ -103,8 +107,8 @@ export const theme = createTheme({
     Anchor: Anchor.extend({ defaultProps: { underline: 'always' } }),
     Button: Button.extend({ defaultProps: { fw: 600 } }),
     Card: Card.extend({ defaultProps: { withBorder: true, padding: 'md', radius: 'md' } }),
-    Checkbox: Checkbox.extend({ defaultProps: { size: 'md' } }),
-    Radio: Radio.extend({ defaultProps: { size: 'md' } }),
+    Checkbox: Checkbox.extend({ defaultProps: { size: 'md', iconColor: 'var(--on-filled)' } }),
+    Radio: Radio.extend({ defaultProps: { size: 'md', iconColor: 'var(--on-filled)' } }),
     InputWrapper: Input.Wrapper.extend({
       defaultProps: { inputWrapperOrder: ['label', 'description', 'input', 'error'] },
     }),
@@ -130,6 +134,8 @@ export const variables: CSSVariablesResolver = ({ colors }) => ({
     '--mantine-color-error': '#983620',
     '--mantine-color-anchor': '#1f5a3c',
     '--mantine-color-default-border': '#8c8169',
+    '--on-filled': '#fffdf8',
+    '--mantine-primary-color-contrast': '#fffdf8',
     '--ink': '#25221c',
     '--ink-soft': '#5c5546',
     '--sheet': '#fcf9f2',
@@ -150,6 +156,8 @@ export const variables: CSSVariablesResolver = ({ colors }) => ({
     '--mantine-color-error': '#f0a08a',
     '--mantine-color-anchor': '#8ccaa6',
     '--mantine-color-default-border': '#6f6755',
+    '--on-filled': '#1b1915',
+    '--mantine-primary-color-contrast': '#1b1915',
     '--ink': '#ece5d6',
     '--ink-soft': '#b9b09c',
     '--sheet': '#25221b',

@@ -206,6 +206,11 @@ public static class BookingEndpoints
             await BookingStore.FindAsync(write, bookingId) is not { } booking
             || await SessionStore.FindAsync(write, booking.SessionId) is not { } session
             || reader.OnRoster(session.InstructorId) is null
+            // After a loss she is on no roster below the owner's.
+            || (
+                await ClientStore.FindAsync(write, booking.ClientId) is { Ended: true }
+                && !reader.IsOwner
+            )
         )
             return BookingRefusals.NoSuchBooking.ToProblem();
         if (

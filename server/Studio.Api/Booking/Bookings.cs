@@ -94,7 +94,13 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
             return BookingRefusals.NoSuchBooking;
 
         await MoveStore.LapseAsync(write, bookingId, now);
-        var promoted = booking.Status == BookingStatus.Booked ? await FillAsync(write, session) : 0;
+        var promoted = 0;
+        if (booking.Status == BookingStatus.Booked)
+        {
+            promoted = await FillAsync(write, session);
+            await FillWaitedForAsync(write, booking.ClientId);
+        }
+
         await ChangedAsync(write, booking.ClientId, session.Id);
         return new CancellationAnswer(bookingId, session.Id, promoted);
     }
@@ -154,6 +160,24 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
         }
 
         return promoted;
+    }
+
+    /// <summary>
+    /// Looks again at the sessions a client waits for, after something that kept her from a free seat may be gone: a seat
+    /// elsewhere at that time, a hold, a letter that was missing.
+    /// </summary>
+    public async Task FillWaitedForAsync(Write write, long clientId)
+    {
+        foreach (
+            var booking in (await BookingStore.OfAsync(write, clientId)).Where(b =>
+                b.Status == BookingStatus.Waiting
+            )
+        )
+        {
+            var session = (await SessionStore.FindAsync(write, booking.SessionId))!;
+            if (session.SeatsLeft > 0)
+                await FillAsync(write, session);
+        }
     }
 
     /// <summary>Sessions for a client in a range of dates, each with its fit on its own date, best first.</summary>

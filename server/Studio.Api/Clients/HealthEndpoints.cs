@@ -267,7 +267,8 @@ public static class HealthEndpoints
     ) =>
         reader.On(row.Id, row.Ended) is not null
         || (
-            reader.InstructorId is { } instructor
+            !row.Ended
+            && reader.InstructorId is { } instructor
             && await read.ValueAsync<long>(
                 """
                 select count(*) from bookings b join sessions s on s.id = b.session_id

@@ -29,8 +29,9 @@ public sealed partial class BadRequests : IExceptionHandler
             ? new Refusal(
                 RefusalKind.Invalid,
                 "unreadable",
-                json.Path is { Length: > 2 }
-                    ? $"The value of {json.Path[2..]} cannot be read."
+                json is UnusableValue ? json.Message
+                    : json.Path is { Length: > 2 }
+                        ? $"The value of {json.Path[2..]} cannot be read."
                     : "The body cannot be read as JSON, or a required part of it is missing.",
                 json.Path is { Length: > 2 } ? json.Path[2..] : "body"
             )

@@ -20,16 +20,13 @@ public static class Pages
             .WithTags("Health check")
             .AllowAnonymous();
 
-    /// <summary>Every address that is neither a file nor the API is the client's to answer.</summary>
-    public static void MapPages(this IEndpointRouteBuilder app)
-    {
-        app.MapFallback(
-                "/api/{**rest}",
-                () => TypedResults.Problem(statusCode: StatusCodes.Status404NotFound)
-            )
+    /// <summary>
+    /// Every address that is neither a file nor the API is the client's to answer. The API's own unknown addresses stay
+    /// without a route, so that a wrong method is told as 405 and a wrong kind of body as 415.
+    /// </summary>
+    public static void MapPages(this IEndpointRouteBuilder app) =>
+        app.MapFallbackToFile("{*path:regex(^(?!api(/|$)).*$):nonfile}", "index.html", Kept)
             .AllowAnonymous();
-        app.MapFallbackToFile("index.html", Kept).AllowAnonymous();
-    }
 
     /// <summary>Built files carry a hash in their names and are kept for a year; the page itself is asked for again.</summary>
     public static StaticFileOptions Kept { get; } =

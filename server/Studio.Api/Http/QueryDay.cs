@@ -11,7 +11,8 @@ public readonly record struct QueryDay(LocalDate Value)
     public static bool TryParse(string? text, out QueryDay day)
     {
         var parsed = LocalDatePattern.Iso.Parse(text ?? "");
-        day = parsed.Success ? new QueryDay(parsed.Value) : default;
-        return parsed.Success;
+        var usable = parsed.Success && Readable.IsPlausible(parsed.Value);
+        day = usable ? new QueryDay(parsed.Value) : default;
+        return usable;
     }
 }

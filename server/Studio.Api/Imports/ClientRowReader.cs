@@ -2,6 +2,7 @@ using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
 using Studio.Api.Clients;
+using Studio.Api.Http;
 using Studio.Api.Pregnancies;
 using Studio.Core.Pregnancies;
 using Studio.Core.Screenings;
@@ -241,9 +242,14 @@ public sealed class ClientRowReader(CsvRow row, Func<string, bool> isFactor)
     private LocalDate? ParseDay(string column, string text)
     {
         var parsed = LocalDatePattern.Iso.Parse(text);
-        if (parsed.Success)
+        if (parsed.Success && Readable.IsPlausible(parsed.Value))
             return parsed.Value;
-        Refuse(column, $"'{text}' is not a date such as 2026-11-25.");
+        Refuse(
+            column,
+            parsed.Success
+                ? $"'{text}' cannot be right: check the year."
+                : $"'{text}' is not a date such as 2026-11-25."
+        );
         return null;
     }
 

@@ -36,6 +36,9 @@ public sealed class Moves(RuleBook book, Bookings bookings, FlagSweep flags, ICl
         // All seats are given up first: one of hers may lie across the time of another one's new place.
         foreach (var step in steps)
         {
+            var from = (await SessionStore.FindAsync(write, step.FromSessionId))!;
+            if (from.StartsAt <= now)
+                return Outdated("one of the sessions to move from has begun");
             if (
                 !await BookingStore.EndAsync(
                     write,
@@ -46,7 +49,7 @@ public sealed class Moves(RuleBook book, Bookings bookings, FlagSweep flags, ICl
                 )
             )
                 return Outdated("one of the bookings has been cancelled");
-            left.Add((await SessionStore.FindAsync(write, step.FromSessionId))!);
+            left.Add(from);
         }
 
         var fits = await Fits.LoadAsync(write, book, [move.ClientId]);
@@ -56,7 +59,7 @@ public sealed class Moves(RuleBook book, Bookings bookings, FlagSweep flags, ICl
             var refusal = await bookings.WhyNotAsync(write, session, move.ClientId, audience, fits);
             if (refusal is not null)
                 return Outdated(
-                    $"{session.ClassName} can no longer be booked for her: {refusal.Message}"
+                    $"{session.ClassName} can no longer be booked for her: {refusal.Message.TrimEnd('.')}"
                 );
             if (
                 !await BookingStore.TakeSeatAsync(
@@ -78,6 +81,7 @@ public sealed class Moves(RuleBook book, Bookings bookings, FlagSweep flags, ICl
             write.Tell("session", session.Id);
         }
 
+        await bookings.FillWaitedForAsync(write, move.ClientId);
         await flags.RefreshAsync(write, [move.ClientId]);
         write.Tell("moves", id);
         write.Tell("client", move.ClientId);

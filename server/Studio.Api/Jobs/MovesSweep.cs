@@ -53,15 +53,27 @@ public sealed class MovesSweep(RuleBook book, StudioStore studio, IClock clock)
             ))
             .ToList();
 
-        var steps = MoveRules.Suggest(
-            outgrown,
-            open,
-            (client, session) =>
-                !refused[client].Contains(session.SessionId)
-                && fits.Of(client, session.ClassId, session.On).Verdict < Suits.NeedsClearance,
-            IsFree
-        );
+        var asked = new Dictionary<(long, long, LocalDate), bool>();
+        IReadOnlyList<MoveStep> steps;
+        // She keeps what nothing was found for, so nothing else may be suggested across it: asked again until all agree.
+        do steps = MoveRules.Suggest(outgrown, open, Suits, IsFree);
+        while (leaving.RemoveWhere(Stays) > 0);
         return await SettleAsync(write, steps, fits, now);
+
+        bool Stays(long booking) =>
+            steps.Any(s => s.ToSessionId is null && s.From.BookingId == booking);
+
+        bool Suits(long client, OpenSeats session)
+        {
+            if (refused[client].Contains(session.SessionId))
+                return false;
+            var question = (client, session.ClassId, session.On);
+            if (!asked.TryGetValue(question, out var suits))
+                asked[question] = suits =
+                    fits.Of(client, session.ClassId, session.On).Verdict
+                    < Core.Booking.Suits.NeedsClearance;
+            return suits;
+        }
 
         OutgrownBooking? Outgrown(BookingRow booking)
         {
@@ -90,12 +102,13 @@ public sealed class MovesSweep(RuleBook book, StudioStore studio, IClock clock)
                 : null;
         }
 
-        bool IsFree(long clientId, OpenSeats wanted) =>
-            bookings[clientId]
+        bool IsFree(OutgrownBooking booking, OpenSeats wanted) =>
+            bookings[booking.ClientId]
                 .All(b =>
                     b.SessionId != wanted.SessionId
                     && (
-                        leaving.Contains(b.Id)
+                        b.Id == booking.BookingId
+                        || leaving.Contains(b.Id)
                         || b.Status == BookingStatus.Waiting
                         || sessions[b.SessionId].StartsAt >= wanted.EndsAt
                         || sessions[b.SessionId].EndsAt <= wanted.StartsAt

@@ -91,6 +91,7 @@ public static class DatingEndpoints
         RuleBook book,
         FlagSweep flags,
         AdvanceSweep advance,
+        Bookings bookings,
         IClock clock
     )
     {
@@ -125,6 +126,7 @@ public static class DatingEndpoints
             return impossible.ToProblem();
 
         await advance.OfAsync(write, clientId);
+        await bookings.FillWaitedForAsync(write, clientId);
         await flags.RefreshAsync(write, [clientId]);
         write.Tell("client", clientId);
         var unsuitable = await UnsuitableAsync(write, clientId, book, now);

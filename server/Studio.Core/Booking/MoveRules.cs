@@ -52,13 +52,13 @@ public static class MoveRules
     /// <param name="outgrown">Every outgrown booking of everybody.</param>
     /// <param name="open">Sessions to come that can be booked.</param>
     /// <param name="suits">Whether a session suits a client on its date.</param>
-    /// <param name="isFree">Whether nothing that she keeps overlaps a session, and she is not in it already.</param>
+    /// <param name="isFree">Whether, that booking given up, nothing she keeps overlaps a session and she is not in it already.</param>
     /// <returns>One step a booking, in the order of crossing, client and time.</returns>
     public static IReadOnlyList<MoveStep> Suggest(
         IEnumerable<OutgrownBooking> outgrown,
         IReadOnlyCollection<OpenSeats> open,
         Func<long, OpenSeats, bool> suits,
-        Func<long, OpenSeats, bool> isFree
+        Func<OutgrownBooking, OpenSeats, bool> isFree
     )
     {
         var left = open.ToDictionary(s => s.SessionId, s => s.SeatsLeft);
@@ -76,7 +76,7 @@ public static class MoveRules
                     s.On.DayOfWeek == booking.On.DayOfWeek
                     && left[s.SessionId] > 0
                     && s.SessionId != booking.SessionId
-                    && isFree(booking.ClientId, s)
+                    && isFree(booking, s)
                     && !taken.Exists(t => t.ClientId == booking.ClientId && Overlap(t.Session, s))
                     && suits(booking.ClientId, s)
                 )

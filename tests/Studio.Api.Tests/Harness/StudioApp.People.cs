@@ -44,7 +44,6 @@ public sealed partial class StudioApp
         var number = Next();
         name ??= $"Person{number} Testwold";
         var home = location ?? await AnyLocation();
-        await using var write = await Services.GetRequiredService<Database>().BeginWriteAsync();
         var row = new ClientRow
         {
             Name = name,
@@ -56,28 +55,17 @@ public sealed partial class StudioApp
             HomeLocationId = home,
             SharesConditions = shares,
         };
-        var now = Clock.GetCurrentInstant();
-        var id = await ClientStore.AddAsync(write, row, now);
-        if (dated)
-        {
-            var on = due ?? (born ?? Today.PlusDays(140));
-            var pregnancy = await PregnancyStore.BeginAsync(
-                write,
-                id,
-                new Pregnancy
-                {
-                    DueDate = on,
-                    Babies = babies,
-                    BornOn = born,
-                    BirthMode = born is null ? null : mode,
-                    EndedOn = ended,
-                }
-            );
-            var evidence = new DatingEvidence { Stated = on };
-            await PregnancyStore.AddEvidenceAsync(write, pregnancy, evidence, now, null);
-        }
-
-        await write.CommitAsync();
+        var pregnancy = dated
+            ? new Pregnancy
+            {
+                DueDate = due ?? born ?? Today.PlusDays(140),
+                Babies = babies,
+                BornOn = born,
+                BirthMode = born is null ? null : mode,
+                EndedOn = ended,
+            }
+            : null;
+        var id = await Add(row, pregnancy);
         if (papers)
         {
             // A birth ends the letters written before it.
@@ -206,5 +194,21 @@ public sealed partial class StudioApp
         using var answer = await browser.Post("/api/session", new { email, password });
         await answer.Is(200);
         return browser;
+    }
+
+    private async Task<long> Add(ClientRow row, Pregnancy? pregnancy)
+    {
+        var now = Clock.GetCurrentInstant();
+        await using var write = await Services.GetRequiredService<Database>().BeginWriteAsync();
+        var id = await ClientStore.AddAsync(write, row, now);
+        if (pregnancy is not null)
+        {
+            var record = await PregnancyStore.BeginAsync(write, id, pregnancy);
+            var evidence = new DatingEvidence { Stated = pregnancy.DueDate };
+            await PregnancyStore.AddEvidenceAsync(write, record, evidence, now, null);
+        }
+
+        await write.CommitAsync();
+        return id;
     }
 }

@@ -8,6 +8,7 @@ using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Logging;
 using NodaTime.Testing;
 using Studio.Api.Data;
+using Studio.Core.Catalogue;
 
 namespace Studio.Api.Tests.Harness;
 
@@ -19,6 +20,9 @@ public sealed partial class StudioApp : IAsyncDisposable
 {
     /// <summary>When a test's clock begins unless it says otherwise: a Monday, 09:00 in Lisbon (UTC in winter).</summary>
     public static readonly Instant Start = Instant.FromUtc(2026, 3, 2, 9, 0);
+
+    /// <summary>The catalogue that is built into the program, read once for all apps: it never changes.</summary>
+    public static readonly RuleBook Book = EmbeddedCatalogue.Load();
 
     private readonly string _folder;
     private readonly WebApplicationFactory<Program> _host;
@@ -41,6 +45,7 @@ public sealed partial class StudioApp : IAsyncDisposable
             host.ConfigureTestServices(services =>
             {
                 services.Replace(ServiceDescriptor.Singleton<IClock>(Clock));
+                services.Replace(ServiceDescriptor.Singleton(Book));
                 // A real hash takes a tenth of a second each time; that it is slow is not what is tested here.
                 services.Configure<PasswordHasherOptions>(o => o.IterationCount = 1);
             });
@@ -65,7 +70,7 @@ public sealed partial class StudioApp : IAsyncDisposable
     public static async Task<StudioApp> Empty(Instant? now = null, bool everythingLogged = false)
     {
         var app = new StudioApp(
-            Templates.CopyOfEmpty(),
+            await Templates.CopyOfEmptyAsync(),
             now ?? Start,
             demo: false,
             everythingLogged
@@ -81,9 +86,9 @@ public sealed partial class StudioApp : IAsyncDisposable
         return new StudioApp(folder, now ?? Start, demo: true, everythingLogged);
     }
 
-    /// <summary>The demo studio loaded into this new folder now, not copied.</summary>
-    internal static StudioApp DemoIn(string folder, Instant now) =>
-        new(folder, now, demo: true, everythingLogged: false) { KeepsItsFolder = true };
+    /// <summary>A first start in this folder, which stays when the app has stopped.</summary>
+    internal static StudioApp In(string folder, Instant now, bool demo) =>
+        new(folder, now, demo, everythingLogged: false) { KeepsItsFolder = true };
 
     private bool KeepsItsFolder { get; init; }
 

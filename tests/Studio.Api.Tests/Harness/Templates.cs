@@ -8,16 +8,18 @@ namespace Studio.Api.Tests.Harness;
 internal static class Templates
 {
     private static readonly string Root = MakeRoot();
-    private static readonly Lazy<string> EmptyFolder = new(MakeEmpty);
+    private static readonly Lazy<Task<string>> EmptyFolder = new(() =>
+        MakeAsync(demo: false, StudioApp.Start)
+    );
     private static readonly ConcurrentDictionary<Instant, Lazy<Task<string>>> Demos = new();
     private static int _number;
 
-    /// <summary>A new folder whose database has every migration and no rows.</summary>
-    public static string CopyOfEmpty() => CopyOf(EmptyFolder.Value);
+    /// <summary>A new folder as the first start leaves it when there is neither a demo nor a setup.</summary>
+    public static async Task<string> CopyOfEmptyAsync() => CopyOf(await EmptyFolder.Value);
 
     /// <summary>A new folder with the demo studio as loaded at that moment.</summary>
     public static async Task<string> CopyOfDemoAsync(Instant now) =>
-        CopyOf(await Demos.GetOrAdd(now, at => new(() => MakeDemoAsync(at))).Value);
+        CopyOf(await Demos.GetOrAdd(now, at => new(() => MakeAsync(demo: true, at))).Value);
 
     /// <summary>A new folder with nothing in it.</summary>
     public static string NewFolder() =>
@@ -25,19 +27,10 @@ internal static class Templates
             .CreateDirectory(Path.Combine(Root, Interlocked.Increment(ref _number).ToString("d4")))
             .FullName;
 
-    private static string MakeEmpty()
+    private static async Task<string> MakeAsync(bool demo, Instant now)
     {
         var folder = NewFolder();
-        var file = new DataFolder(folder).DatabaseFile;
-        Migrations.Run($"Data Source={file};Pooling=false");
-        WriteEverythingIntoTheFile(file);
-        return folder;
-    }
-
-    private static async Task<string> MakeDemoAsync(Instant now)
-    {
-        var folder = NewFolder();
-        await using (StudioApp.DemoIn(folder, now)) { }
+        await using (StudioApp.In(folder, now, demo)) { }
         WriteEverythingIntoTheFile(new DataFolder(folder).DatabaseFile);
         return folder;
     }
@@ -55,13 +48,23 @@ internal static class Templates
     private static string CopyOf(string template)
     {
         var folder = NewFolder();
-        File.Copy(new DataFolder(template).DatabaseFile, new DataFolder(folder).DatabaseFile);
+        var (from, to) = (new DataFolder(template), new DataFolder(folder));
+        File.Copy(from.DatabaseFile, to.DatabaseFile);
+        Directory.CreateDirectory(to.Keys);
+        foreach (var key in Directory.GetFiles(from.Keys))
+            File.Copy(key, Path.Combine(to.Keys, Path.GetFileName(key)));
         return folder;
     }
 
     private static string MakeRoot()
     {
-        var root = Directory.CreateTempSubdirectory("studio-tests-").FullName;
+        // Every write waits for the disk; on a memory file system, where there is one, it need not.
+        const string memory = "/dev/shm";
+        var root = Directory.Exists(memory)
+            ? Directory
+                .CreateDirectory(Path.Combine(memory, $"studio-tests-{Guid.NewGuid():n}"))
+                .FullName
+            : Directory.CreateTempSubdirectory("studio-tests-").FullName;
         AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(root, recursive: true);
         return root;
     }

@@ -1,13 +1,16 @@
 using System.Net.Http.Json;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using NodaTime.Serialization.SystemTextJson;
 
 namespace Studio.Api.Tests.Harness;
 
 /// <summary>Requests as a page sends them, and answers as it reads them.</summary>
 public static class Web
 {
-    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web);
+    private static readonly JsonSerializerOptions Json = new JsonSerializerOptions(
+        JsonSerializerDefaults.Web
+    ).ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
 
     /// <summary>POST with a JSON body, or with none.</summary>
     public static Task<HttpResponseMessage> Post(

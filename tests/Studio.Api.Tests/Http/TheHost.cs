@@ -1,15 +1,16 @@
-using System.Net;
+using System.Text.Json.Nodes;
 using Studio.Core.Accounts;
 
 namespace Studio.Api.Tests.Http;
 
-public class TheHost
+public class TheHost(SharedStudio studio)
 {
+    private readonly StudioApp _app = studio.App;
+
     [Fact]
     public async Task Says_that_it_is_healthy_to_anybody()
     {
-        await using var app = await StudioApp.Empty();
-        var browser = app.Browser();
+        var browser = _app.Browser();
         Assert.Equal(
             "healthy",
             await browser.GetStringAsync("/healthz", TestContext.Current.CancellationToken)
@@ -17,22 +18,97 @@ public class TheHost
     }
 
     [Fact]
-    public async Task Books_a_client_whom_the_session_suits()
+    public async Task Describes_itself_as_the_committed_document_does()
     {
-        await using var app = await StudioApp.Empty();
-        var client = await app.HasClient();
-        var session = await app.HasSession(app.Today.PlusDays(3));
-        var desk = await app.SignedInAs(Role.FrontDesk);
-        var booking = await desk.Booked(session, client);
-        Assert.Equal("booked", booking.Text("status"));
+        var served = await _app.Browser().Read("/openapi/v1.json");
+        var committed = JsonNode.Parse(
+            await File.ReadAllTextAsync(
+                Path.Combine(AppContext.BaseDirectory, "openapi.json"),
+                TestContext.Current.CancellationToken
+            )
+        );
+        Assert.True(
+            JsonNode.DeepEquals(served, committed),
+            "server/Studio.Api/openapi.json is not what the program serves: build the server and commit the file."
+        );
+    }
+
+    [Theory]
+    [InlineData("GET", "/api/nothing-here")]
+    [InlineData("GET", "/api")]
+    [InlineData("GET", "/api/")]
+    public async Task Answers_an_unknown_address_of_the_api_with_a_problem(
+        string method,
+        string path
+    )
+    {
+        using var answer = await studio.Desk.Send(new HttpMethod(method), path);
+        var problem = await answer.Is(404);
+        Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
+        Assert.Equal(404, problem.Number("status"));
     }
 
     [Fact]
-    public async Task Opens_the_demo_studio()
+    public async Task Answers_a_wrong_method_with_a_problem()
     {
-        await using var app = await StudioApp.Demo();
-        using var answer = await app.Browser()
-            .Post("/api/session", new { email = "desk@demo.example", password = "demo-studio" });
-        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        using var answer = await studio.Desk.Send(HttpMethod.Delete, "/api/clients");
+        await answer.Is(405);
+        Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
+    }
+
+    [Fact]
+    public async Task Sends_headers_that_keep_pages_and_answers_to_themselves()
+    {
+        using var answer = await studio.Desk.GetAsync(
+            "/api/stages",
+            TestContext.Current.CancellationToken
+        );
+        Assert.Equal("no-store", answer.Headers.CacheControl?.ToString());
+        Assert.Contains(
+            "frame-ancestors 'none'",
+            string.Join(' ', answer.Headers.GetValues("Content-Security-Policy"))
+        );
+    }
+
+    [Fact]
+    public async Task Tells_open_pages_of_a_booking_by_ids_only()
+    {
+        await using var app = await StudioApp.Empty();
+        var client = await app.HasClient("Ysolde Carroway");
+        var session = await app.HasSession(app.Today.PlusDays(3));
+        var desk = await app.SignedInAs(Role.FrontDesk);
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(
+            TestContext.Current.CancellationToken
+        );
+        stop.CancelAfter(TimeSpan.FromSeconds(20));
+        using var stream = await (await app.SignedInAs(Role.Client)).GetAsync(
+            "/api/live",
+            HttpCompletionOption.ResponseHeadersRead,
+            stop.Token
+        );
+        Assert.Equal("text/event-stream", stream.Content.Headers.ContentType?.MediaType);
+        using var lines = new StreamReader(await stream.Content.ReadAsStreamAsync(stop.Token));
+        Assert.Equal("open", (await Next(lines, stop.Token)).Text("topic"));
+
+        await desk.Booked(session, client);
+        var told = new List<JsonNode>();
+        while (!told.Exists(t => t.Text("topic") == "session"))
+            told.Add(await Next(lines, stop.Token));
+        Assert.Equal(session, told.Single(t => t.Text("topic") == "session").Number("id"));
+        Assert.All(
+            told,
+            t => Assert.Equal(["id", "topic"], t.AsObject().Select(p => p.Key).Order())
+        );
+    }
+
+    private static async Task<JsonNode> Next(StreamReader lines, CancellationToken stop)
+    {
+        while (await lines.ReadLineAsync(stop) is { } line)
+        {
+            if (line.StartsWith("data: ", StringComparison.Ordinal))
+                return JsonNode.Parse(line["data: ".Length..])!;
+        }
+
+        throw new InvalidOperationException("The stream ended.");
     }
 }

@@ -187,7 +187,7 @@ public class MoveProperties
         && session.On.DayOfWeek == booking.On.DayOfWeek
         && given.Count(g => g.Session == session) < session.SeatsLeft
         && studio.Suits(booking.ClientId, session)
-        && studio.IsFree(booking.ClientId, session)
+        && studio.IsFree(booking, session)
         && !given.Exists(g =>
             g.Client == booking.ClientId
             && g.Session.StartsAt < session.EndsAt
@@ -221,7 +221,8 @@ public class MoveProperties
 
         public bool Suits(long client, OpenSeats session) => !Bit(Unsuited, client, session);
 
-        public bool IsFree(long client, OpenSeats session) => !Bit(Busy, client, session);
+        public bool IsFree(OutgrownBooking booking, OpenSeats session) =>
+            !Bit(Busy, booking.ClientId, session);
 
         public IReadOnlyList<MoveStep> Steps() =>
             MoveRules.Suggest(Bookings, [.. Sessions], Suits, IsFree);

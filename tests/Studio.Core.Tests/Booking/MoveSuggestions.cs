@@ -98,7 +98,7 @@ public class MoveSuggestions
     public void A_booking_for_which_nothing_is_found_stays_in_the_answer() =>
         Assert.Equal([null], ToOf([Booking()], [Seats(1, Duration.Zero, seats: 0)]));
 
-    private static bool Always(long client, OpenSeats session) => true;
+    private static bool Always<T>(T whom, OpenSeats session) => true;
 
     private static long?[] ToOf(OutgrownBooking[] outgrown, OpenSeats[] open) =>
         [.. MoveRules.Suggest(outgrown, open, Always, Always).Select(s => s.ToSessionId)];

@@ -3,7 +3,7 @@ import { notifications } from '@mantine/notifications';
 import { useState } from 'react';
 import { useBook, useCancelBooking, type Wanted } from '@/api/bookings';
 import type { SessionSummary } from '@/api/types';
-import { tell, tellRefused } from '@/components/states/told';
+import { slip, tell, tellRefused } from '@/components/states/told';
 import { shortDay } from '@/components/time/days';
 
 const describe = (session: SessionSummary) =>
@@ -50,26 +50,28 @@ export function CancelButton({ bookingId, clientId, session, waiting, who }: Can
   const again = useBook();
   const [asking, setAsking] = useState(false);
 
+  // By promise, not by callback: this button is gone from the page before the answer is told.
   const takeBack = (wanted: Wanted) =>
-    again.mutate(wanted, {
-      onSuccess: ({ status }) =>
-        tell(
-          status === 'booked'
-            ? `Booked again: ${describe(session)}.`
-            : `The seat has gone to somebody who was waiting; on the waiting list now: ${describe(session)}.`,
-        ),
-      onError: tellRefused,
-    });
+    again
+      .mutateAsync(wanted)
+      .then(
+        ({ status }) =>
+          tell(
+            status === 'booked'
+              ? `Booked again: ${describe(session)}.`
+              : `The seat has gone to somebody who was waiting; on the waiting list now: ${describe(session)}.`,
+          ),
+        tellRefused,
+      );
 
   const giveUp = () => {
     setAsking(false);
-    cancel.mutate(
-      { bookingId, clientId },
-      {
-        onSuccess: () => offerUndo(session, () => takeBack({ sessionId: session.id, clientId })),
-        onError: tellRefused,
-      },
-    );
+    cancel
+      .mutateAsync({ bookingId, clientId })
+      .then(
+        () => offerUndo(session, () => void takeBack({ sessionId: session.id, clientId })),
+        tellRefused,
+      );
   };
 
   return (
@@ -103,8 +105,8 @@ function offerUndo(session: SessionSummary, takeBack: () => void) {
   const id = `cancelled-${session.id}-${Date.now()}`;
   notifications.show({
     id,
+    ...slip,
     autoClose: undoFor,
-    withBorder: true,
     color: 'leaf',
     message: (
       <Group justify="space-between" wrap="nowrap">

@@ -2,6 +2,7 @@ import { Button, Group, Modal, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import { useHold } from '@/api/clients';
 import type { ClientCard } from '@/api/types';
+import { AccountForm } from '@/components/forms/account-form';
 import { BirthForm } from '@/components/forms/birth-form';
 import { DetailsForm } from '@/components/forms/details-form';
 import { ReviseDating } from '@/components/forms/revise-dating';
@@ -10,7 +11,7 @@ import { DatingHistory } from './dating-history';
 import { LetterForm } from './letter-form';
 import { ScreeningForm } from './screening-form';
 
-type Doing = 'letter' | 'screening' | 'dating' | 'birth' | 'details' | 'hold';
+type Doing = 'letter' | 'screening' | 'dating' | 'birth' | 'details' | 'account' | 'hold';
 
 const titles: Record<Doing, string> = {
   letter: 'File a clearance letter',
@@ -18,6 +19,7 @@ const titles: Record<Doing, string> = {
   dating: 'Revise her dating',
   birth: 'Report the birth',
   details: 'Change her details',
+  account: 'Give her an account',
   hold: 'Put every booking on hold',
 };
 
@@ -57,6 +59,11 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
         <Button variant="default" onClick={start('details')}>
           Details
         </Button>
+        {!her.hasAccount && (
+          <Button variant="default" onClick={start('account')}>
+            Give account
+          </Button>
+        )}
         {!her.onHold && (
           <Button variant="default" onClick={start('hold')}>
             Hold
@@ -74,6 +81,15 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
         )}
         {doing === 'birth' && <BirthForm {...given} />}
         {doing === 'details' && <DetailsForm her={her} onDone={close} />}
+        {doing === 'account' && (
+          <AccountForm
+            name={her.name}
+            email={her.email}
+            as="client"
+            clientId={her.id}
+            onDone={close}
+          />
+        )}
         {doing === 'hold' && <HoldForm clientId={her.id} onDone={close} />}
       </Modal>
     </section>

@@ -5,7 +5,7 @@ import { CancelButton } from '@/components/booking/booking';
 import { Asked, Lines } from '@/components/states/asked';
 import { shortDay } from '@/components/time/days';
 import { SessionTime } from '@/components/time/session-time';
-import { VerdictMark } from '@/components/verdict/mark';
+import { FitLine } from '@/components/booking/fit-line';
 import classes from './card.module.css';
 
 export function CardBookings({ clientId }: { clientId: number }) {
@@ -35,12 +35,7 @@ export function CardBookings({ clientId }: { clientId: number }) {
                         `, waiting${place == null ? '' : `, place ${place}`}`}
                     </Text>
                     {(fit.verdict === 'needsClearance' || fit.verdict === 'notSuitable') && (
-                      <>
-                        <VerdictMark verdict={fit.verdict} pressing>
-                          {fit.label}
-                        </VerdictMark>
-                        <Text size="sm">{fit.summary}</Text>
-                      </>
+                      <FitLine fit={fit} pressing />
                     )}
                   </div>
                   <CancelButton

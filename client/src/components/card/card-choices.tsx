@@ -10,7 +10,7 @@ import { useShortcut, useShortcutsOn } from '@/components/keyboard/shortcut';
 import { Asked, Empty } from '@/components/states/asked';
 import { shortDay } from '@/components/time/days';
 import { SessionTime } from '@/components/time/session-time';
-import { VerdictMark } from '@/components/verdict/mark';
+import { FitLine } from '@/components/booking/fit-line';
 import classes from './card.module.css';
 
 const shownAtFirst = 8;
@@ -93,11 +93,8 @@ function Open({ ref, choices, clientId, onKeyDown }: OpenProps) {
               </strong>
             </div>
             <div>
-              <Group gap="sm">
-                <Text fw={600}>{session.className}</Text>
-                <VerdictMark verdict={fit.verdict}>{fit.label}</VerdictMark>
-              </Group>
-              {fit.summary !== fit.label && <Text size="sm">{fit.summary}</Text>}
+              <Text fw={600}>{session.className}</Text>
+              <FitLine fit={fit} />
               <Text size="sm" c="dimmed">
                 {session.roomName}, {session.locationName} ·{' '}
                 {session.instructorName ?? 'no instructor yet'} · {seatsLeft(session)}

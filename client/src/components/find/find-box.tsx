@@ -2,28 +2,32 @@ import { Combobox, Kbd, Loader, TextInput, useCombobox } from '@mantine/core';
 import { useDebouncedValue } from '@mantine/hooks';
 import { IconSearch } from '@tabler/icons-react';
 import { useQuery, useQueryClient } from '@tanstack/react-query';
-import { useRef, useState } from 'react';
+import { useEffect } from 'react';
 import { clientQueries } from '@/api/clients';
-import { useShortcut, useShortcutsOn } from '@/components/keyboard/shortcut';
+import { useShortcutsOn } from '@/components/keyboard/shortcut';
+import { findInput, type FindInput } from './find-input';
 import { FoundPerson } from './found-person';
 
 const settled = 150;
 
-/** Finds a client by name, phone or e-mail. `/` comes here, arrows choose, Enter opens. */
-export function FindBox({ onOpen }: { onOpen: (clientId: number) => void }) {
-  const input = useRef<HTMLInputElement>(null);
+interface Props extends FindInput {
+  /** Whether the plain input that stood here while this was loading was being typed in. */
+  takesOver: boolean;
+  onOpen: (clientId: number) => void;
+}
+
+/** Finds a client by name, phone or e-mail: arrows choose, Enter opens. */
+export function FindBox({ ref: input, text, onText: setText, takesOver, onOpen }: Props) {
   const queries = useQueryClient();
-  const [text, setText] = useState('');
   const [asked] = useDebouncedValue(text.trim(), settled);
   const [shortcuts] = useShortcutsOn();
   const { data: found = [], isFetching } = useQuery(clientQueries.find(asked));
   const combobox = useCombobox({ onDropdownClose: () => combobox.resetSelectedOption() });
-  const current = asked === text.trim();
+  useEffect(() => {
+    if (takesOver) input.current?.focus();
+  }, [takesOver, input]);
 
-  useShortcut('/', () => {
-    input.current?.focus();
-    input.current?.select();
-  });
+  const current = asked === text.trim();
 
   const open = (clientId: number) => {
     setText('');
@@ -43,8 +47,7 @@ export function FindBox({ onOpen }: { onOpen: (clientId: number) => void }) {
       <Combobox.Target>
         <TextInput
           ref={input}
-          aria-label="Find a client by name, phone or e-mail"
-          placeholder="Name, phone or e-mail"
+          {...findInput}
           leftSection={<IconSearch size={18} aria-hidden />}
           rightSection={
             isFetching ? <Loader size="xs" /> : shortcuts && text === '' ? <Kbd>/</Kbd> : null

@@ -1,4 +1,5 @@
 import type { TapeData } from '@/api/types';
+import { addDays } from '@/components/time/days';
 import type { Scale } from './scale';
 import { weaveId } from './patterns';
 import { fitted, widthOf } from './words';
@@ -8,6 +9,8 @@ interface BandProps {
   id: string;
   band: TapeData['bands'][number];
   scale: Scale;
+  /** Where a stage without a last day ends: the birth while it is awaited, else the tape. */
+  ends: number;
   /** Where today's line runs, which a label keeps clear of. */
   today: number;
   top: number;
@@ -15,9 +18,9 @@ interface BandProps {
 }
 
 /** One stage's stretch of tape, woven its own way and labelled where there is room. */
-export function Band({ id, band, scale, today, top, bottom }: BandProps) {
+export function Band({ id, band, scale, ends, today, top, bottom }: BandProps) {
   const left = scale.at(band.from);
-  const right = band.to == null ? scale.width : scale.at(band.to);
+  const right = band.to == null ? ends : scale.at(addDays(band.to, 1));
   const [from, to] = clearOf(today, left, right);
   const label = fitted(band.name, to - from);
   const middle = (from + to) / 2;

@@ -115,7 +115,6 @@ const Mark = ({ x, y, verdict, says }: MarkProps) => (
     transform={`translate(${x - size / 2} ${y})`}
   >
     <title>{says}</title>
-    <rect width={size} height={size} className={classes.under} />
     <svg width={size - 2} height={size - 2} x={1} y={1} viewBox="0 0 16 16">
       <VerdictPath verdict={verdict} />
     </svg>

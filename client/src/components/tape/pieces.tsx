@@ -159,7 +159,6 @@ export function Bookings({ marks, rows, base, size }: BookingsProps) {
       <title>
         {`${shortDay(booking.on)}: ${booking.className}, ${verdictWords[booking.verdict].toLowerCase()}${booking.status === 'waiting' ? ', waiting' : ''}`}
       </title>
-      <rect width={size} height={size} className={classes.under} />
       <svg width={size - 2} height={size - 2} x={1} y={1} viewBox="0 0 16 16">
         <VerdictPath verdict={booking.verdict} />
       </svg>

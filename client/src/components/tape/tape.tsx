@@ -78,6 +78,7 @@ function Drawing({ tape, name, age, nextStage, width }: TapeProps & { width: num
             id={id}
             band={band}
             scale={scale}
+            ends={tape.bornOn == null ? (scale.turn ?? width) : width}
             today={today}
             top={top + bandsFrom}
             bottom={bottom}

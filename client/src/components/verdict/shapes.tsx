@@ -18,7 +18,7 @@ export function VerdictPath({ verdict }: { verdict: Verdict }) {
       return (
         <path
           d="M3 1.5 H9.5 L13 5 V14.5 H3 Z M9.5 1.5 V5 H13 M5.5 8 H10.5 M5.5 11 H10.5"
-          fill="none"
+          fill="var(--shape-inside, none)"
           stroke="currentColor"
           strokeWidth="1.6"
           strokeLinejoin="round"
@@ -28,7 +28,7 @@ export function VerdictPath({ verdict }: { verdict: Verdict }) {
       return (
         <path
           d="M8 1.2 L14.8 8 L8 14.8 L1.2 8 Z M4.6 8 H11.4"
-          fill="none"
+          fill="var(--shape-inside, none)"
           stroke="currentColor"
           strokeWidth="1.8"
           strokeLinejoin="round"

@@ -1,14 +1,17 @@
-import { Group, Text, Title } from '@mantine/core';
+import { Button, Group, Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
 import { clientQueries } from '@/api/clients';
 import type { ClientBooking } from '@/api/types';
 import { CancelButton } from '@/components/booking/booking';
 import { Asked, Lines } from '@/components/states/asked';
 import { longDay, nearDay } from '@/components/time/days';
 import { SessionTime } from '@/components/time/session-time';
-import { VerdictMark } from '@/components/verdict/mark';
+import { FitLine } from '@/components/booking/fit-line';
 import { capital } from '@/components/tape/words';
 import classes from './my.module.css';
+
+const laterAtFirst = 3;
 
 interface Props {
   clientId: number;
@@ -17,6 +20,7 @@ interface Props {
 
 export function MyBookings({ clientId, today }: Props) {
   const bookings = useQuery(clientQueries.bookings(clientId));
+  const [all, setAll] = useState(false);
   return (
     <section aria-labelledby="next-class">
       <Title order={2} id="next-class" mb="sm">
@@ -39,7 +43,7 @@ export function MyBookings({ clientId, today }: Props) {
               </div>
               {later.length > 0 && (
                 <ul className={classes.list} aria-label="After that">
-                  {later.map((booking) => (
+                  {(all ? later : later.slice(0, laterAtFirst)).map((booking) => (
                     <li key={booking.bookingId} className={classes.booking}>
                       <div>
                         <Text fw={600}>
@@ -52,6 +56,11 @@ export function MyBookings({ clientId, today }: Props) {
                     </li>
                   ))}
                 </ul>
+              )}
+              {!all && later.length > laterAtFirst && (
+                <Button variant="default" fullWidth mt="xs" onClick={() => setAll(true)}>
+                  Show the other {later.length - laterAtFirst} you have booked
+                </Button>
               )}
             </>
           )
@@ -87,10 +96,7 @@ function Facts({ booking: { session, fit, status, place }, short = false }: Fact
       {status === 'waiting' && (
         <Text fw={600}>On the waiting list{place != null && `, place ${place}`}</Text>
       )}
-      <VerdictMark verdict={fit.verdict} pressing={unfit}>
-        {fit.label}
-      </VerdictMark>
-      {fit.summary !== fit.label && (unfit || !short) && <Text size="sm">{fit.summary}</Text>}
+      <FitLine fit={fit} pressing={unfit} short={short && !unfit} />
     </>
   );
 }

@@ -9,7 +9,7 @@ import { RefusedList } from '@/components/booking/refused-list';
 import { Asked, Empty } from '@/components/states/asked';
 import { longDay, shortDay } from '@/components/time/days';
 import { SessionTime } from '@/components/time/session-time';
-import { VerdictMark } from '@/components/verdict/mark';
+import { FitLine } from '@/components/booking/fit-line';
 import classes from './my.module.css';
 
 const daysAtFirst = 7;
@@ -89,8 +89,7 @@ function OneChoice({ choice: { session, fit, canBook }, busy, onBook }: OneProps
         <Text fw={600}>
           <SessionTime session={session} from /> {session.className}
         </Text>
-        <VerdictMark verdict={fit.verdict}>{fit.label}</VerdictMark>
-        {fit.summary !== fit.label && <Text size="sm">{fit.summary}</Text>}
+        <FitLine fit={fit} />
         <Text size="sm" c="dimmed">
           {session.locationName}
           {session.instructorName != null && ` · ${session.instructorName}`}

@@ -8,6 +8,7 @@ import { SafetyNote } from '@/components/states/safety-note';
 import { Tape } from '@/components/tape/tape';
 import { MyBookings } from './my-bookings';
 import { MyChoices } from './my-choices';
+import { MyMoves } from './my-moves';
 import { NeededFirst } from './needed-first';
 import classes from './my.module.css';
 
@@ -43,6 +44,7 @@ function HerPage({ clientId, today }: { clientId: number; today: string }) {
                   nextStage={her.pregnancy?.nextStage}
                 />
               )}
+              <MyMoves clientId={clientId} />
               <MyBookings clientId={clientId} today={today} />
               <MyChoices clientId={clientId} />
               <SafetyNote locationId={her.homeLocationId} />
@@ -64,7 +66,7 @@ function Quiet({ her }: { her: ClientCard }) {
       <Title>{her.called}</Title>
       <Text>
         Your bookings have been released and nothing is owed for them. We will not write to you.
-        When and if you would like to come again, the front desk will be glad to hear from you.
+        When and if you would like to come again, the owner of the studio opens your page for you.
       </Text>
     </Stack>
   );

@@ -1,95 +1,136 @@
-import { Button, SegmentedControl, Text, Title } from '@mantine/core';
-import { Go } from '@/components/states/go';
+import { Button, Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
-import { flagQueries, useReadFlag } from '@/api/flags';
-import type { Flag, Severity } from '@/api/types';
+import { getRouteApi } from '@tanstack/react-router';
+import { flagQueries, useReadFlags } from '@/api/flags';
+import type { Flag } from '@/api/types';
+import { grouped, type FlagGroup } from '@/components/flags/groups';
 import { Asked, Empty, Lines } from '@/components/states/asked';
+import { Go } from '@/components/states/go';
 import { tellRefused } from '@/components/states/told';
 import { shortDay } from '@/components/time/days';
 import { SeverityMark } from '@/components/verdict/mark';
 import classes from './desk.module.css';
 
-const order: Severity[] = ['urgent', 'attention', 'info'];
+const route = getRouteApi('/inside/desk/flags');
+
+const kindWords: Record<Flag['kind'], string> = {
+  onHold: 'On hold',
+  letter: 'Letters',
+  bookingNoLongerSuits: 'Bookings that no longer suit',
+  pastDue: 'Due date passed, no word',
+  screening: 'Health questions due',
+  newFactor: 'Something new',
+  noInstructor: 'No instructor',
+  qualification: 'Qualifications',
+  stageChange: 'New stage',
+};
+const kinds = Object.keys(kindWords) as Flag['kind'][];
 
 export function FlagsPage() {
   const flags = useQuery(flagQueries.list());
-  const [show, setShow] = useState<'new' | 'all'>('all');
+  const { kind } = route.useSearch();
   return (
-    <div className={classes.narrow}>
+    <>
       <Title>Flags</Title>
-      <Text c="dimmed" mb="md">
-        What stands open today. A flag goes by itself once its cause is gone.
+      <Text c="dimmed" mb="lg">
+        What stands open today. A flag goes by itself once its cause is gone; reading it only says
+        that somebody knows.
       </Text>
       <Asked query={flags} waiting={<Lines count={6} height={56} />}>
         {(list) => {
-          const unread = list.filter(({ isNew }) => isNew);
-          const shown = show === 'new' ? unread : list;
+          const groups = grouped(list);
+          const shown = groups.filter((group) => kind === undefined || group.kind === kind);
           return (
-            <>
-              <SegmentedControl
-                aria-label="Which flags"
-                value={show}
-                onChange={setShow}
-                data={[
-                  { value: 'all', label: `All ${list.length}` },
-                  { value: 'new', label: `Not read ${unread.length}` },
-                ]}
-              />
+            <div className={classes.flags}>
+              <Kinds groups={groups} />
               {shown.length === 0 ? (
-                <Empty
-                  title={show === 'new' ? 'Everything has been read' : 'Nothing stands open'}
-                />
+                <Empty title="Nothing stands open" />
               ) : (
-                <ul className={classes.list} style={{ marginTop: '1rem' }}>
-                  {order.flatMap((severity) =>
-                    shown
-                      .filter((flag) => flag.severity === severity)
-                      .map((flag) => <Standing key={flag.id} flag={flag} />),
-                  )}
+                <ul className={classes.list}>
+                  {shown.map((group) => (
+                    <Standing key={group.key} group={group} />
+                  ))}
                 </ul>
               )}
-            </>
+            </div>
           );
         }}
       </Asked>
-    </div>
+    </>
   );
 }
 
-function Standing({ flag }: { flag: Flag }) {
-  const read = useReadFlag();
+function Kinds({ groups }: { groups: readonly FlagGroup[] }) {
+  const count = (kind: Flag['kind']) => groups.filter((group) => group.kind === kind).length;
+  return (
+    <nav aria-label="Kinds of flag" className={classes.kinds}>
+      <Go
+        to="/desk/flags"
+        search={{}}
+        activeOptions={{ exact: true, includeSearch: true }}
+        activeProps={{ 'aria-current': 'page' }}
+        underline="never"
+      >
+        All <span>{groups.length}</span>
+      </Go>
+      {kinds
+        .filter((kind) => count(kind) > 0)
+        .map((kind) => (
+          <Go
+            key={kind}
+            to="/desk/flags"
+            search={{ kind }}
+            activeOptions={{ exact: true, includeSearch: true }}
+            activeProps={{ 'aria-current': 'page' }}
+            underline="never"
+          >
+            {kindWords[kind]} <span>{count(kind)}</span>
+          </Go>
+        ))}
+    </nav>
+  );
+}
+
+function Standing({ group: { severity, kind, flags } }: { group: FlagGroup }) {
+  const read = useReadFlags();
+  const [first] = flags;
+  const fresh = flags.filter(({ isNew }) => isNew).map(({ id }) => id);
+  if (first === undefined) return null;
+  const who = first.name ?? kindWords[kind];
   return (
     <li className={classes.flag}>
-      <SeverityMark severity={flag.severity} />
+      <SeverityMark severity={severity} />
       <div>
-        {flag.clientId != null && (
+        {first.clientId != null ? (
           <Go
             to="/desk/clients/$clientId"
-            params={{ clientId: String(flag.clientId) }}
+            params={{ clientId: String(first.clientId) }}
             fw={600}
             c="inherit"
           >
-            {flag.name ?? flag.called}
+            {who}
           </Go>
+        ) : (
+          first.sessionId != null && (
+            <Go to="/desk" search={{ session: first.sessionId }} fw={600} c="inherit">
+              Open the session
+            </Go>
+          )
         )}
-        {flag.clientId == null && flag.sessionId != null && (
-          <Go to="/desk" search={{ session: flag.sessionId }} fw={600} c="inherit">
-            Open the session
-          </Go>
-        )}
-        <Text>{flag.text}</Text>
+        {flags.map(({ id, text }) => (
+          <Text key={id}>{text}</Text>
+        ))}
         <Text size="sm" c="dimmed">
-          since {shortDay(flag.since.slice(0, 10))}
+          since {shortDay(first.since)}
         </Text>
       </div>
-      {flag.isNew && (
+      {fresh.length > 0 && (
         <Button
           size="xs"
           variant="default"
           loading={read.isPending}
-          onClick={() => read.mutate(flag.id, { onError: tellRefused })}
-          aria-label={`Read: ${flag.name ?? ''} ${flag.text}`}
+          onClick={() => read.mutate(fresh, { onError: tellRefused })}
+          aria-label={`Read: ${who}, ${first.text}`}
         >
           Read
         </Button>

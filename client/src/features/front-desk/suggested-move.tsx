@@ -1,18 +1,17 @@
 import { Button, Group, Modal, Text, TextInput, Title } from '@mantine/core';
 import { Go } from '@/components/states/go';
 import { useState } from 'react';
-import { useAcceptMove, useDeclineMove } from '@/api/moves';
-import type { Move, SessionSummary } from '@/api/types';
+import { useDeclineMove } from '@/api/moves';
+import type { Move } from '@/api/types';
+import { MoveSteps, useMoving } from '@/components/moves/move-steps';
 import { SubmitRow } from '@/components/forms/submit-row';
 import { Refused } from '@/components/states/asked';
-import { tell } from '@/components/states/told';
 import { MoveTape } from '@/components/tape/move-tape';
-import { longDay, shortDay } from '@/components/time/days';
-import { Needs, VerdictMark } from '@/components/verdict/mark';
+import { longDay } from '@/components/time/days';
 import classes from './desk.module.css';
 
 export function SuggestedMove({ move }: { move: Move }) {
-  const accept = useAcceptMove();
+  const accept = useMoving((moved) => `${move.name}: ${moved} moved.`);
   const movable = move.steps.filter(({ to }) => to != null).length;
   const [declining, setDeclining] = useState(false);
   return (
@@ -34,34 +33,13 @@ export function SuggestedMove({ move }: { move: Move }) {
         <MoveTape move={move} />
       </div>
       <div>
-        <ul className={classes.steps}>
-          {move.steps.map(({ bookingId, from, to, fit }) => (
-            <li key={bookingId}>
-              <del>{place(from)}</del>
-              {to == null || fit == null ? (
-                <span>
-                  <Needs tone="mind">nothing found; the booking stays, marked</Needs>
-                </span>
-              ) : (
-                <span>
-                  → <strong>{place(to)}</strong>{' '}
-                  <VerdictMark verdict={fit.verdict}>{fit.label}</VerdictMark>
-                </span>
-              )}
-            </li>
-          ))}
-        </ul>
+        <MoveSteps move={move} />
         <Refused error={accept.error} />
         <Group mt="md">
           {movable > 0 && (
             <Button
               loading={accept.isPending}
-              onClick={() =>
-                accept.mutate(move.id, {
-                  onSuccess: ({ moved }) =>
-                    tell(`${move.name}: ${moved === 1 ? '1 booking' : `${moved} bookings`} moved.`),
-                })
-              }
+              onClick={() => accept.run(move)}
               aria-label={`Accept the moves for ${move.name}`}
             >
               {movable === 1 ? 'Move this booking' : `Move these ${movable}`}
@@ -116,6 +94,3 @@ function Decline({ move, onDone }: { move: Move; onDone: () => void }) {
     </form>
   );
 }
-
-const place = ({ on, startsLocal, className }: SessionSummary) =>
-  `${shortDay(on)} ${startsLocal} ${className}`;

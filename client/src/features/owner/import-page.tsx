@@ -1,4 +1,4 @@
-import { Button, FileButton, Group, Progress, Text, Title } from '@mantine/core';
+import { Anchor, Button, FileButton, Group, Progress, Text, Title } from '@mantine/core';
 import { useCallback, useState } from 'react';
 import { useImportClients } from '@/api/imports';
 import { useImportProgress } from '@/api/live';
@@ -47,7 +47,11 @@ export function ImportPage() {
         <Title>Import clients</Title>
         <Text c="dimmed">
           A CSV file with a heading row. It is tried first without keeping anything; then all of it
-          is kept, or none.
+          is kept, or none.{' '}
+          <Anchor href="/api/imports/clients/example" download="clients-example.csv">
+            An example file
+          </Anchor>{' '}
+          shows every column.
         </Text>
       </div>
       <div className={classes.drop}>

@@ -1,16 +1,15 @@
-import { Button, Modal, Text, Title, Stack, Autocomplete } from '@mantine/core';
-import { useForm } from '@mantine/form';
+import { Button, Modal, Stack, Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useMe } from '@/api/session';
-import { staffQueries, useAddQualification } from '@/api/staff';
+import { staffQueries } from '@/api/staff';
 import type { Instructor } from '@/api/types';
-import { DayInput } from '@/components/forms/day-input';
-import { showRefusal } from '@/components/forms/refusals';
-import { SubmitRow } from '@/components/forms/submit-row';
-import { Asked, Empty, Lines, Refused } from '@/components/states/asked';
+import { AccountForm } from '@/components/forms/account-form';
+import { Asked, Empty, Lines } from '@/components/states/asked';
 import { addDays, daysBetween, fullDate } from '@/components/time/days';
 import { Needs } from '@/components/verdict/mark';
+import { Accounts } from './accounts';
+import { QualificationForm } from './qualification-form';
 import classes from './owner.module.css';
 
 const noticeDays = 60;
@@ -42,6 +41,7 @@ export function StaffPage() {
           )
         }
       </Asked>
+      <Accounts />
     </>
   );
 }
@@ -100,7 +100,8 @@ interface OneProps {
 }
 
 function One({ instructor, today, kinds }: OneProps) {
-  const [adding, setAdding] = useState(false);
+  const [doing, setDoing] = useState<'qualification' | 'account' | null>(null);
+  const close = () => setDoing(null);
   return (
     <li className={classes.staff}>
       <div>
@@ -131,17 +132,29 @@ function One({ instructor, today, kinds }: OneProps) {
           </span>
         ))}
       </div>
-      <Button
-        variant="default"
-        size="sm"
-        onClick={() => setAdding(true)}
-        aria-label={`Add a qualification for ${instructor.name}`}
-      >
-        Add qualification
-      </Button>
+      <Stack gap="xs">
+        <Button
+          variant="default"
+          size="sm"
+          onClick={() => setDoing('qualification')}
+          aria-label={`Add a qualification for ${instructor.name}`}
+        >
+          Add qualification
+        </Button>
+        {!instructor.hasAccount && (
+          <Button
+            variant="default"
+            size="sm"
+            onClick={() => setDoing('account')}
+            aria-label={`Give an account to ${instructor.name}`}
+          >
+            Give account
+          </Button>
+        )}
+      </Stack>
       <Modal
-        opened={adding}
-        onClose={() => setAdding(false)}
+        opened={doing === 'qualification'}
+        onClose={close}
         title={`Qualification of ${instructor.name}`}
         size="md"
       >
@@ -149,46 +162,23 @@ function One({ instructor, today, kinds }: OneProps) {
           instructorId={instructor.id}
           today={today}
           kinds={kinds}
-          onDone={() => setAdding(false)}
+          onDone={close}
+        />
+      </Modal>
+      <Modal
+        opened={doing === 'account'}
+        onClose={close}
+        title={`Account for ${instructor.name}`}
+        size="md"
+      >
+        <AccountForm
+          name={instructor.name}
+          email={instructor.email}
+          as="instructor"
+          instructorId={instructor.id}
+          onDone={close}
         />
       </Modal>
     </li>
-  );
-}
-
-interface FormProps {
-  instructorId: number;
-  today: string;
-  kinds: string[];
-  onDone: () => void;
-}
-
-function QualificationForm({ instructorId, today, kinds, onDone }: FormProps) {
-  const form = useForm<{ kind: string; issuedOn: string | null; expiresOn: string | null }>({
-    initialValues: { kind: '', issuedOn: today, expiresOn: null },
-    validate: {
-      kind: (kind) => (kind.trim() === '' ? 'Which qualification?' : null),
-      expiresOn: (day) => (day === null ? 'Until when is it valid?' : null),
-    },
-  });
-  const add = useAddQualification(instructorId);
-  return (
-    <form
-      onSubmit={form.onSubmit(({ kind, issuedOn, expiresOn }) => {
-        if (issuedOn === null || expiresOn === null) return;
-        add.mutate(
-          { kind, issuedOn, expiresOn },
-          { onSuccess: onDone, onError: showRefusal(form) },
-        );
-      })}
-    >
-      <Stack>
-        <Refused error={add.error} />
-        <Autocomplete label="Qualification" data={kinds} {...form.getInputProps('kind')} />
-        <DayInput label="Issued on" {...form.getInputProps('issuedOn')} />
-        <DayInput label="Valid until" {...form.getInputProps('expiresOn')} />
-      </Stack>
-      <SubmitRow label="Add it" busy={add.isPending} onCancel={onDone} />
-    </form>
   );
 }

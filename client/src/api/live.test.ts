@@ -1,0 +1,16 @@
+import { describe, expect, it } from 'vitest';
+import { staleAfter } from './live';
+
+describe('Word of a change', () => {
+  it('makes every list of sessions and every client’s choices stale when a session changed', () => {
+    expect(staleAfter({ topic: 'session', id: 5 })).toEqual([['sessions'], ['clients']]);
+  });
+
+  it('makes one client stale when only she changed', () => {
+    expect(staleAfter({ topic: 'client', id: 5 })).toContainEqual(['clients', 5]);
+  });
+
+  it('makes nothing stale by way of greeting', () => {
+    expect(staleAfter({ topic: 'open' })).toEqual([]);
+  });
+});

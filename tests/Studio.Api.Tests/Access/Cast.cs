@@ -1,0 +1,146 @@
+using Studio.Core.Accounts;
+
+namespace Studio.Api.Tests.Access;
+
+/// <summary>One signed-in person of every kind around one client, her instructor and fresh things to ask for.</summary>
+public sealed class Cast
+{
+    private readonly StudioApp _app;
+    private readonly long _class;
+    private static int _slots;
+
+    private Cast(StudioApp app, long @class) => (_app, _class) = (app, @class);
+
+    /// <summary>The order of the columns of the table of routes.</summary>
+    public static readonly IReadOnlyList<string> Kinds =
+    [
+        "anonymous",
+        "another client",
+        "another instructor",
+        "her instructor",
+        "front desk",
+        "the client",
+        "owner",
+    ];
+
+    /// <summary>A browser for each kind, in that order.</summary>
+    public IReadOnlyList<HttpClient> Browsers { get; private set; } = [];
+
+    /// <summary>The client it is about.</summary>
+    public long Client { get; private set; }
+
+    /// <summary>Who teaches the sessions.</summary>
+    public long Instructor { get; private set; }
+
+    /// <summary>A new cast.</summary>
+    public static async Task<Cast> Of(StudioApp app)
+    {
+        var cast = new Cast(app, await app.HasClass(minutes: 5))
+        {
+            Client = await app.HasClient(due: app.Today.PlusDays(60)),
+            Instructor = await app.HasInstructor(),
+        };
+        // She is on a roster of her instructor's tomorrow.
+        await cast.Booking();
+        cast.Browsers =
+        [
+            app.Browser(),
+            await app.SignedInAs(Role.Client, client: await app.HasClient()),
+            await app.SignedInAs(Role.Instructor, instructor: await app.HasInstructor()),
+            await app.SignedInAs(Role.Instructor, instructor: cast.Instructor),
+            await app.SignedInAs(Role.FrontDesk),
+            await app.SignedInAs(Role.Client, client: cast.Client),
+            await app.SignedInAs(Role.Owner),
+        ];
+        return cast;
+    }
+
+    /// <summary>A text with its placeholders filled in, each by something new.</summary>
+    public async Task<string> Fill(string text)
+    {
+        text = text.Replace("{clientId}", $"{Client}")
+            .Replace("{instructorId}", $"{Instructor}")
+            .Replace("{name}", "advance")
+            .Replace("{today}", $"{_app.Today:uuuu-MM-dd}")
+            .Replace("{n}", Guid.NewGuid().ToString("n"))
+            .Replace("{password}", StudioApp.Password);
+        if (text.Contains("{account}"))
+            text = text.Replace("{account}", await _app.HasAccount([Role.FrontDesk]));
+        if (text.Contains("{location}"))
+            text = text.Replace(
+                "{location}",
+                $"{await _app.Value<long>("select min(id) from locations")}"
+            );
+        if (text.Contains("{sessionId}"))
+            text = text.Replace("{sessionId}", $"{await Session()}");
+        if (text.Contains("{bookingId}"))
+            text = text.Replace("{bookingId}", $"{await Booking()}");
+        if (text.Contains("{factorId}"))
+            text = text.Replace("{factorId}", $"{await _app.HasFactor(Client, "back-pain")}");
+        if (text.Contains("{flagId}"))
+            text = text.Replace("{flagId}", $"{await Flag()}");
+        if (text.Contains("{moveId}"))
+            text = text.Replace("{moveId}", $"{await Move()}");
+        return text;
+    }
+
+    /// <summary>A session tomorrow at a time that no other has.</summary>
+    private Task<long> Session()
+    {
+        var slot = Interlocked.Increment(ref _slots);
+        return _app.HasSession(
+            _app.Today.PlusDays(1 + slot / 280),
+            new LocalTime(0, 5).PlusMinutes(slot % 280 * 5).ToString("HH:mm", null),
+            _class,
+            instructor: Instructor
+        );
+    }
+
+    private async Task<long> Booking() => await _app.HasBooking(await Session(), Client);
+
+    private async Task<long> Flag() =>
+        await _app.Insert(
+            """
+            insert into flags (subject, kind, severity, client_id, for_desk, for_instructor, since, opened_at)
+            values (@subject, 'stageChange', 'info', @Client, 'For the desk.', 'For the instructor.', @since, @at)
+            """,
+            new
+            {
+                subject = $"made-for-a-test:{Guid.NewGuid()}",
+                Client,
+                since = _app.Today,
+                at = _app.Clock.GetCurrentInstant(),
+            }
+        );
+
+    private async Task<long> Move()
+    {
+        var at = _app.Clock.GetCurrentInstant();
+        await _app.Execute(
+            "update moves set status = 'lapsed', decided_at = @at where client_id = @Client and status = 'open'",
+            new { at, Client }
+        );
+        var move = await _app.Insert(
+            """
+            insert into moves (client_id, to_stage, crosses_on, status, made_at)
+            values (@Client, 'third-trimester', @on, 'open', @at)
+            """,
+            new
+            {
+                Client,
+                on = _app.Today.PlusDays(2),
+                at,
+            }
+        );
+        await _app.Execute(
+            "insert into move_steps (move_id, booking_id, to_session_id) values (@move, @booking, @session)",
+            new
+            {
+                move,
+                booking = await Booking(),
+                session = await Session(),
+            }
+        );
+        return move;
+    }
+}

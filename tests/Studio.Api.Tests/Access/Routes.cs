@@ -1,0 +1,91 @@
+namespace Studio.Api.Tests.Access;
+
+/// <summary>A route with the status that each kind of person gets, and a body that is in order.</summary>
+public sealed record Route(HttpMethod Method, string Path, IReadOnlyList<int> Statuses, string Body)
+{
+    /// <summary>As the OpenAPI document writes it.</summary>
+    public string Name => $"{Method} {Path.Split('?')[0]}";
+
+    /// <inheritdoc/>
+    public override string ToString() => Name;
+}
+
+/// <summary>Every route of the API.</summary>
+public static class Routes
+{
+    /// <summary>The table; a route that is not here fails the test, and so does a row without a route.</summary>
+    // anonymous, another client, another instructor, her instructor, front desk, the client, owner | body
+    public static IReadOnlyList<Route> All { get; } =
+    [
+        .. Table
+            .Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+            .Select(Parse),
+    ];
+
+    /// <summary>Those that take JSON.</summary>
+    public static IEnumerable<Route> WithJson => All.Where(r => r.Body.StartsWith('{'));
+
+    private const string Table = """
+        GET /healthz | 200 200 200 200 200 200 200 |
+        GET /api/demo | 200 200 200 200 200 200 200 |
+        GET /api/live | 401 200 200 200 200 200 200 |
+        POST /api/session | 200 200 200 200 200 200 200 | {"email":"{account}","password":"{password}"}
+        GET /api/session | 401 200 200 200 200 200 200 |
+        PUT /api/session/password | 401 204 204 204 204 204 204 | {"current":"{password}","next":"another-harbour-8"}
+        DELETE /api/session | 204 204 204 204 204 204 204 |
+        GET /api/accounts | 401 403 403 403 403 403 200 |
+        POST /api/accounts | 401 403 403 403 403 403 201 | {"email":"{n}@saltmarsh.example","name":"New Person","password":"long-enough-7","roles":["frontDesk"]}
+        GET /api/stages | 401 200 200 200 200 200 200 |
+        GET /api/factors | 401 200 200 200 200 200 200 |
+        GET /api/locations | 401 200 200 200 200 200 200 |
+        GET /api/classes | 401 200 200 200 200 200 200 |
+        GET /api/policies | 401 403 403 403 403 403 200 |
+        GET /api/instructors | 401 403 403 403 403 403 200 |
+        POST /api/instructors/{instructorId}/qualifications | 401 403 403 403 403 403 201 | {"kind":"{n}","issuedOn":"2026-01-01","expiresOn":"2027-01-01"}
+        POST /api/dating | 401 200 200 200 200 200 200 | {"lastPeriod":"2026-01-05","cycleDays":28,"scan":null,"transfer":null,"stated":null,"on":"{today}"}
+        GET /api/clients/{clientId}/datings | 401 404 403 403 200 200 200 |
+        POST /api/clients/{clientId}/datings | 401 404 403 403 201 201 201 | {"lastPeriod":"2025-07-27","cycleDays":28,"scan":{"date":"2025-09-21","weeks":8,"days":0},"transfer":null,"stated":null}
+        GET /api/clients | 401 403 403 403 200 403 200 |
+        POST /api/clients | 401 403 403 403 201 403 201 | {"name":"New Person","called":"New","phone":"1234567","email":"{n}@mail.example","emergencyName":"Near","emergencyPhone":"7654321","homeLocationId":{location},"babies":1,"bornOn":null,"birthMode":null,"dating":{"lastPeriod":"2026-01-05"}}
+        GET /api/clients/{clientId} | 401 404 403 403 200 200 200 |
+        PUT /api/clients/{clientId} | 401 404 403 403 204 204 204 | {"name":"Same Person","called":"Same","phone":"1234567","email":"{n}@mail.example","emergencyName":"Near","emergencyPhone":"7654321","sharesConditions":false}
+        POST /api/clients/{clientId}/factors | 401 404 403 403 404 201 201 | {"code":"back-pain","from":"{today}","to":null}
+        POST /api/clients/{clientId}/factors/{factorId}/end | 401 404 403 403 404 204 204 | {"on":"{today}"}
+        POST /api/clients/{clientId}/clearances | 401 403 403 403 201 403 201 | {"issuedBy":"Dr Wenna Ashdown","issuedOn":"{today}","expiresOn":"2026-06-01"}
+        POST /api/clients/{clientId}/screenings | 401 403 403 403 201 403 201 | {"answeredOn":"{today}","outcome":"nothingFound"}
+        POST /api/clients/{clientId}/holds | 401 404 404 204 204 204 204 |
+        POST /api/clients/{clientId}/birth | 401 404 403 403 200 200 200 | {"on":"{today}","mode":"vaginal"}
+        POST /api/clients/{clientId}/loss | 401 404 403 403 404 200 200 | {"on":"{today}"}
+        GET /api/clients/{clientId}/sessions | 401 404 403 403 200 200 200 |
+        GET /api/clients/{clientId}/bookings | 401 404 403 403 200 200 200 |
+        GET /api/sessions | 401 403 200 200 200 403 200 |
+        GET /api/sessions/{sessionId} | 401 403 404 200 200 403 200 |
+        GET /api/sessions/{sessionId}/roster | 401 403 404 200 200 403 200 |
+        POST /api/sessions/{sessionId}/roster/read | 401 403 404 204 204 403 204 |
+        POST /api/sessions/{sessionId}/bookings | 401 404 403 403 201 201 201 | {"clientId":{clientId}}
+        DELETE /api/bookings/{bookingId} | 401 404 403 403 200 200 200 |
+        POST /api/bookings/{bookingId}/check-in | 401 403 404 204 204 403 204 |
+        DELETE /api/bookings/{bookingId}/check-in | 401 403 404 204 204 403 204 |
+        GET /api/flags | 401 403 200 200 200 403 200 |
+        POST /api/flags/{flagId}/read | 401 403 404 204 204 403 204 |
+        GET /api/moves | 401 200 403 403 200 200 200 |
+        POST /api/moves/{moveId}/accept | 401 404 403 403 200 200 200 |
+        POST /api/moves/{moveId}/decline | 401 404 403 403 204 204 204 | {"reason":"She would rather stay."}
+        GET /api/jobs | 401 403 403 403 403 403 200 |
+        POST /api/jobs/{name}/run | 401 403 403 403 403 403 200 |
+        GET /api/imports/clients/example | 401 403 403 403 403 403 200 |
+        POST /api/imports/clients?dryRun=true | 401 403 403 403 403 403 200 | name,phone,home_location
+        """;
+
+    private static Route Parse(string line)
+    {
+        var parts = line.Split('|', 3, StringSplitOptions.TrimEntries);
+        var route = parts[0].Split(' ');
+        return new Route(
+            new HttpMethod(route[0]),
+            route[1],
+            [.. parts[1].Split(' ').Select(int.Parse)],
+            parts[2]
+        );
+    }
+}
