@@ -65,7 +65,7 @@ public static class MovementTraits
     /// <summary>Standing on one leg, on a line, on the toes, or on something that rolls.</summary>
     public const string Balance = ClassTraits.Balance;
 
-    /// <summary>Hard holds in which the breath is easily held.</summary>
+    /// <summary>Hard holds and strains in which the breath is easily held.</summary>
     public const string BreathHold = "breath-hold";
 
     /// <summary>Heavy weights.</summary>
@@ -108,7 +108,7 @@ public static class MovementTraits
             [SideBend] = "Side bend",
             [Impact] = "Impact",
             [Balance] = "Balance",
-            [BreathHold] = "Hard hold",
+            [BreathHold] = "Hard hold or strain",
             [HeavyLoad] = "Heavy weight",
             [Overhead] = "Load overhead",
             [WristLoad] = "Weight on the wrists",
