@@ -81,7 +81,7 @@ public class AdvanceAsOneStep : IAsyncLifetime
                         )
                     );
                 },
-                iter: 12,
+                iter: 6,
                 threads: 1
             );
     }
