@@ -12,6 +12,7 @@ using Studio.Api.Demo;
 using Studio.Api.Http;
 using Studio.Api.Imports;
 using Studio.Api.Jobs;
+using Studio.Api.Movements;
 using Studio.Api.Pregnancies;
 using Studio.Api.Rosters;
 using Studio.Api.Studios;
@@ -109,6 +110,7 @@ public static class StudioHost
         app.MapSessions();
         app.MapBooking();
         app.MapRosters();
+        app.MapWhatIf();
         app.MapMoves();
         app.MapJobs();
         app.MapImports();

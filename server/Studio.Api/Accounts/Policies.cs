@@ -19,6 +19,9 @@ public static class Policies
     /// <summary>Front desk, instructors and owner.</summary>
     public const string Staff = "staff";
 
+    /// <summary>Instructors and owner.</summary>
+    public const string Teaching = "teaching";
+
     /// <summary>Front desk and owner, and the client for her own.</summary>
     public const string DeskOrClient = "desk-or-client";
 
@@ -79,6 +82,7 @@ public static class Policies
             .AddPolicy(Owner, p => p.For(Role.Owner))
             .AddPolicy(Desk, p => p.For(Role.Owner, Role.FrontDesk))
             .AddPolicy(Staff, p => p.For(Role.Owner, Role.FrontDesk, Role.Instructor))
+            .AddPolicy(Teaching, p => p.For(Role.Owner, Role.Instructor))
             .AddPolicy(DeskOrClient, p => p.For(Role.Owner, Role.FrontDesk, Role.Client))
             // A route that forgot its policy is closed.
             .SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build());

@@ -1,4 +1,5 @@
 using NodaTime;
+using Studio.Api.Movements;
 using Studio.Api.Timetable;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
@@ -55,6 +56,9 @@ public sealed record FitMessage
     /// <summary>Every reason, strictest first.</summary>
     public required IReadOnlyList<ReasonMessage> Reasons { get; init; }
 
+    /// <summary>How much of the class is as taught; for herself and the owner, where the class has a plan.</summary>
+    public PlanShareMessage? Plan { get; init; }
+
     /// <summary>A fit in the words for one reader.</summary>
     public static FitMessage For(Fit fit, Audience audience) =>
         new()
@@ -67,6 +71,11 @@ public sealed record FitMessage
             Stage = fit.Situation.Stage?.Code,
             StageName = fit.Situation.Stage?.Name,
             MayHaveGivenBirth = fit.Situation.MayHaveGivenBirth,
+            Plan =
+                audience is Audience.Owner or Audience.Herself
+                && fit is { Plan: { } plan, Verdict: < Suits.NeedsClearance }
+                    ? PlanWords.Share(plan)
+                    : null,
             Reasons =
                 audience == Audience.FrontDesk
                     ?

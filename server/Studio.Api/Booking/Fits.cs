@@ -1,11 +1,13 @@
 using NodaTime;
 using Studio.Api.Clients;
 using Studio.Api.Data;
+using Studio.Api.Movements;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
 using Studio.Core.Clients;
+using Studio.Core.Movements;
 
 namespace Studio.Api.Booking;
 
@@ -16,13 +18,22 @@ public sealed class Fits
     private readonly StudioPolicies _policies;
     private readonly IReadOnlyDictionary<long, ClassProfile> _classes;
     private readonly IReadOnlyDictionary<long, HerSituation> _situations;
+    private readonly ClassPlans _plans;
 
     private Fits(
         RuleBook book,
         StudioPolicies policies,
         IReadOnlyDictionary<long, ClassProfile> classes,
-        IReadOnlyDictionary<long, HerSituation> situations
-    ) => (_book, _policies, _classes, _situations) = (book, policies, classes, situations);
+        IReadOnlyDictionary<long, HerSituation> situations,
+        ClassPlans plans
+    ) =>
+        (_book, _policies, _classes, _situations, _plans) = (
+            book,
+            policies,
+            classes,
+            situations,
+            plans
+        );
 
     /// <summary>The policies in force.</summary>
     public StudioPolicies Policies => _policies;
@@ -48,7 +59,8 @@ public sealed class Fits
             book,
             await PolicyStore.InForceAsync(read, book),
             classes,
-            await SituationStore.OfAsync(read, clientIds)
+            await SituationStore.OfAsync(read, clientIds),
+            await PlanStore.AllAsync(read)
         );
     }
 
@@ -61,5 +73,15 @@ public sealed class Fits
 
     /// <summary>How a class suits a client on a date.</summary>
     public Fit Of(long clientId, long classId, LocalDate on) =>
-        FitRules.Of(_situations[clientId], _classes[classId], on, _book, _policies);
+        FitRules.Of(
+            _situations[clientId],
+            _classes[classId],
+            on,
+            _book,
+            _policies,
+            _plans.On(classId, on)
+        );
+
+    /// <summary>The plan of a session; null when its class has none.</summary>
+    public ClassPlan? PlanOf(SessionRow session) => _plans.On(session.ClassId, session.OnDate);
 }

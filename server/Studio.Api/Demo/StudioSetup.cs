@@ -3,8 +3,11 @@ using NodaTime;
 using NodaTime.Text;
 using Studio.Api.Data;
 using Studio.Api.Imports;
+using Studio.Api.Movements;
+using Studio.Api.Studios;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
+using Studio.Core.Movements;
 
 namespace Studio.Api.Demo;
 
@@ -70,6 +73,7 @@ public static class StudioSetup
             );
         await StaffAsync(write, file, today);
         await ClassesAsync(write, file, book);
+        await PlansAsync(write, file, book, now);
         await TimetableAsync(write, file, now);
     }
 
@@ -203,6 +207,34 @@ public static class StudioSetup
                     "insert into class_traits (class_id, trait) values (@id, @trait)",
                     new { id, trait }
                 );
+        }
+    }
+
+    private static async Task PlansAsync(
+        Write write,
+        Func<string, string> file,
+        RuleBook book,
+        Instant now
+    )
+    {
+        var classes = await StudioStore.ClassesAsync(write);
+        var plans = PlanFile.Parse(
+            new StringReader(file("plans.csv")),
+            "plans.csv",
+            [
+                .. classes.Select(c => new PlannedClass(
+                    c.Code,
+                    c.Minutes,
+                    c.Stages.ToHashSet(StringComparer.Ordinal)
+                )),
+            ],
+            book,
+            book.Policies
+        );
+        foreach (var cls in classes)
+        {
+            if (plans.TryGetValue(cls.Code, out var plan))
+                await PlanStore.AddAsync(write, cls.Id, plan, now, null);
         }
     }
 

@@ -1,5 +1,6 @@
 using NodaTime;
 using Studio.Api.Booking;
+using Studio.Api.Movements;
 using Studio.Api.Timetable;
 using Studio.Core.Booking;
 using Studio.Core.Rosters;
@@ -91,6 +92,9 @@ public sealed record PersonMessage
     /// <summary>What she does differently, in instruction words.</summary>
     public required IReadOnlyList<InstructionMessage> Instructions { get; init; }
 
+    /// <summary>What she does for each movement of the plan; for the instructor and the owner.</summary>
+    public required IReadOnlyList<HerMovementMessage> Movements { get; init; }
+
     /// <summary>Her flags.</summary>
     public required IReadOnlyList<FlagMessage> Flags { get; init; }
 
@@ -109,6 +113,9 @@ public sealed record RosterMessage
 
     /// <summary>Number to call at the location in an emergency.</summary>
     public required string EmergencyNumber { get; init; }
+
+    /// <summary>What is taught, movement by movement; for the instructor and the owner.</summary>
+    public required IReadOnlyList<PlannedMovementMessage> Plan { get; init; }
 
     /// <summary>Those with a seat, in the order of their names.</summary>
     public required IReadOnlyList<PersonMessage> People { get; init; }

@@ -1,6 +1,7 @@
 using NodaTime;
 using Studio.Api.Booking;
 using Studio.Api.Data;
+using Studio.Api.Movements;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
 using Studio.Core.Accounts;
@@ -47,6 +48,11 @@ public sealed class RosterSheets(RuleBook book, StudioStore studio, SessionSumma
                 "select emergency_number from locations where id = @LocationId",
                 session
             ),
+            Plan =
+                audience is Audience.Instructor or Audience.Owner
+                && fits.PlanOf(session) is { } plan
+                    ? PlanWords.Taught(plan, book)
+                    : [],
             People =
             [
                 .. people
@@ -125,6 +131,14 @@ public sealed class RosterSheets(RuleBook book, StudioStore studio, SessionSumma
                             )),
                     ]
                     : [],
+                Movements =
+                    teaches && fit.Plan is { } plan
+                        ? PlanWords.Hers(
+                            plan,
+                            audience,
+                            contact.SharesConditions || audience == Audience.Owner
+                        )
+                        : [],
                 Flags =
                 [
                     .. flags
