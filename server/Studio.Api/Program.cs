@@ -1,5 +1,6 @@
 using System.Reflection;
 using Studio.Api;
+using Studio.Api.Http;
 using Studio.Core.Catalogue;
 
 try
@@ -21,6 +22,11 @@ catch (CatalogueException damaged)
     foreach (var error in damaged.Errors)
         await Console.Error.WriteLineAsync($"  {error}");
     return 2;
+}
+catch (SettingException wrong)
+{
+    await Console.Error.WriteLineAsync(wrong.Message);
+    return 4;
 }
 catch (IOException taken)
     when (taken.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)

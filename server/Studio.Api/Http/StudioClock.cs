@@ -9,15 +9,15 @@ public static class StudioClock
     /// <summary>
     /// An ISO instant makes the clock stand still there; with a leading <c>+</c> it runs on from there. For demo and tests.
     /// </summary>
-    /// <exception cref="InvalidOperationException">The setting is not an instant.</exception>
+    /// <exception cref="SettingException">The setting is not an instant.</exception>
     public static IClock From(string? setting)
     {
         if (string.IsNullOrWhiteSpace(setting))
             return SystemClock.Instance;
         var parsed = InstantPattern.ExtendedIso.Parse(setting.TrimStart('+'));
         if (!parsed.Success)
-            throw new InvalidOperationException(
-                $"Studio:Clock is '{setting}'; it takes an instant such as 2026-03-01T08:00:00Z, or +2026-03-01T08:00:00Z."
+            throw new SettingException(
+                $"The setting Studio__Clock is '{setting}'; it takes an instant such as 2026-03-01T08:00:00Z, or +2026-03-01T08:00:00Z."
             );
         return setting[0] == '+'
             ? new Shifted(parsed.Value - SystemClock.Instance.GetCurrentInstant())

@@ -21,6 +21,13 @@ public static class ImportEndpoints
         "file"
     );
 
+    private static readonly Refusal NoFile = new(
+        RefusalKind.Invalid,
+        "no-file",
+        "Please send exactly one file.",
+        "file"
+    );
+
     private static readonly Refusal NotText = new(
         RefusalKind.Invalid,
         "not-text",
@@ -92,15 +99,17 @@ public static class ImportEndpoints
         var stream = request.Body;
         if (request.HasFormContentType)
         {
-            var form = await request.ReadFormAsync();
-            if (form.Files.Count != 1)
-                return new Refusal(
-                    RefusalKind.Invalid,
-                    "no-file",
-                    "Please send exactly one file.",
-                    "file"
-                );
-            stream = form.Files[0].OpenReadStream();
+            try
+            {
+                if ((await request.ReadFormAsync()).Files is not [var file])
+                    return NoFile;
+                stream = file.OpenReadStream();
+            }
+            // A form without a boundary, or one that ends before its parts do.
+            catch (Exception broken) when (broken is InvalidDataException or IOException)
+            {
+                return NoFile;
+            }
         }
 
         using var bytes = new MemoryStream();

@@ -150,7 +150,9 @@ public static class DatingEndpoints
         if (!Dating.Reckon(given).TryGet(out var due, out var refusal))
         {
             // Half of a pair (a scan that only makes sense beside the period) is judged with everything else given.
-            return client is { PregnancyId: { } open, Ended: false } ? open : refusal;
+            var nothing =
+                given is { LastPeriod: null, Transfer: null, Stated: null, Scans.Count: 0 };
+            return !nothing && client is { PregnancyId: { } open, Ended: false } ? open : refusal;
         }
 
         var born = (await SituationStore.OfAsync(write, client.Id)).Pregnancy?.BornOn;

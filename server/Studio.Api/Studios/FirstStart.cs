@@ -2,6 +2,7 @@ using NodaTime;
 using Studio.Api.Accounts;
 using Studio.Api.Data;
 using Studio.Api.Demo;
+using Studio.Api.Http;
 using Studio.Core.Accounts;
 using Studio.Core.Catalogue;
 
@@ -23,7 +24,7 @@ public sealed class FirstStart(
 )
 {
     /// <summary>Runs before the first request.</summary>
-    /// <exception cref="InvalidOperationException">The setup folder is wrong or the owner's account cannot be made.</exception>
+    /// <exception cref="SettingException">The setup folder is wrong or the owner's account cannot be made.</exception>
     public async Task RunAsync()
     {
         Migrations.Run(database.ConnectionString);
@@ -74,16 +75,14 @@ public sealed class FirstStart(
         var email = configuration["Studio:Owner:Email"];
         var password = configuration["Studio:Owner:Password"];
         if (email is null || password is null)
-            throw new InvalidOperationException(
+            throw new SettingException(
                 "There is no owner yet: set Studio__Owner__Email and Studio__Owner__Password for the first start."
             );
         if (
             (await accounts.MakeAsync(email, "Owner", password, [Role.Owner])).Refusal is
             { } refusal
         )
-            throw new InvalidOperationException(
-                $"The owner's account could not be made: {refusal.Message}"
-            );
+            throw new SettingException($"The owner's account could not be made: {refusal.Message}");
     }
 
     private async Task<(bool Exists, bool IsDemo)> StandingAsync()

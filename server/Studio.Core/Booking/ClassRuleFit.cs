@@ -1,5 +1,6 @@
 using NodaTime;
 using Studio.Core.Catalogue;
+using Studio.Core.Movements;
 using Studio.Core.Pregnancies;
 
 namespace Studio.Core.Booking;
@@ -14,30 +15,18 @@ internal static class ClassRuleFit
 
     private static bool Holds(FitQuestion question, ClassRule rule)
     {
-        var (at, traits) = (question.At, question.Class.Traits);
+        var traits = question.Class.Traits;
         return (rule.Trait is null || traits.Contains(rule.Trait))
             && (rule.Except is null || !traits.Contains(rule.Except))
-            && (rule.Stages.Count == 0 || at.Stage is { } stage && rule.Stages.Contains(stage.Code))
-            && (rule.Factor is null || question.HoldingOf(rule.Factor) is not null)
-            && (!rule.InPregnancyOnly || at.Age is { } age && HoldsAt(rule, age))
-            && (
-                !rule.AfterBirthOnly
-                || at.DaysSinceBirth is { } days && HoldsAfter(question, rule, days)
-            );
+            && !(question.Plan is not null && PlanSays(rule))
+            && question.Meets(rule);
     }
 
-    private static bool HoldsAt(ClassRule rule, GestationalAge age) =>
-        (rule.FromAge is not { } from || age.Days >= from.Days)
-        && (rule.ToAge is not { } to || age.Days <= to.Days);
-
-    // A mode of birth that was never said is not known, and has its own cautious rule.
-    private static bool HoldsAfter(FitQuestion question, ClassRule rule, int days) =>
-        days >= (rule.FromBorn ?? 0)
-        && (rule.UntilBorn is not { } until || days < until.In(question.Policies))
-        && (
-            rule.BirthModes.Count == 0
-            || rule.BirthModes.Contains(question.Her.Pregnancy?.BirthMode ?? BirthMode.Unknown)
-        );
+    // Where there is a plan, each movement says for itself what is done differently. What rules out a class, asks for a
+    // letter or is only good to know stays the class's own.
+    private static bool PlanSays(ClassRule rule) =>
+        rule is { Verdict: RuleVerdict.Adapted, Trait: { } trait }
+        && MovementTraits.NameOf(trait) is not null;
 
     private static Reason Of(FitQuestion question, ClassRule rule) =>
         Worded(question, rule) with
@@ -73,7 +62,7 @@ internal static class ClassRuleFit
             ) with
             {
                 ForInstructor = Words.DoesNotTakePart,
-                DeskLift = EndOf(question, rule) is { } end
+                DeskLift = question.EndOf(rule) is { } end
                     ? new($"The class may suit her from {Wording.Date(end)}.", end)
                     : null,
             },
@@ -104,7 +93,7 @@ internal static class ClassRuleFit
 
     private static Lift? LiftOf(FitQuestion question, ClassRule rule)
     {
-        var end = EndOf(question, rule);
+        var end = question.EndOf(rule);
         if (rule.Lift is { } text)
             return end is { } day
                     ? new(text.Replace("{date}", Wording.Date(day), StringComparison.Ordinal), day)
@@ -113,26 +102,6 @@ internal static class ClassRuleFit
         return rule.Factor is { } code && question.HoldingOf(code) is { } holding
             ? Words.WhenOver(holding, "When this no longer holds, end it on your page.")
             : null;
-    }
-
-    /// <summary>The first day on which the rule no longer holds by itself; null when nothing says so.</summary>
-    private static LocalDate? EndOf(FitQuestion question, ClassRule rule)
-    {
-        var pregnancy = question.Her.Pregnancy!;
-        var ends = new List<LocalDate>();
-        if (rule.UntilBorn is { } until && pregnancy.BornOn is { } born)
-            ends.Add(born.PlusDays(until.In(question.Policies)));
-        if (rule.ToAge is { } to && pregnancy.DueDate is not null)
-            ends.Add(question.DateOf(to).PlusDays(1));
-        if (rule.Stages.Count > 0)
-            ends.AddRange(
-                question
-                    .Book.Stages.Bands(pregnancy)
-                    .Where(b => b.From > question.On && !rule.Stages.Contains(b.Stage.Code))
-                    .Select(b => b.From)
-                    .Take(1)
-            );
-        return ends.Count == 0 ? null : ends.Min();
     }
 
     private static LocalDate? Since(FitQuestion question, ClassRule rule)

@@ -6,7 +6,7 @@ namespace Studio.Core.Booking;
 /// <summary>What the listed conditions she holds on the date say, whatever the class.</summary>
 internal static class ConditionFit
 {
-    public static IEnumerable<Reason> Reasons(FitQuestion question)
+    public static IEnumerable<Reason> Reasons(HerDay question)
     {
         foreach (var holding in question.Holdings)
             if (question.Book.FactorOf(holding.Code) is null)
@@ -22,7 +22,7 @@ internal static class ConditionFit
                 };
     }
 
-    private static Reason? Of(FitQuestion question, Condition condition, Holding holding)
+    private static Reason? Of(HerDay question, Condition condition, Holding holding)
     {
         var listing = question.At.Age is { } age
             ? condition.At(age, question.Policies)
@@ -39,7 +39,7 @@ internal static class ConditionFit
     }
 
     private static Reason Relative(
-        FitQuestion question,
+        HerDay question,
         Condition condition,
         Holding holding,
         Listing listing
@@ -78,7 +78,7 @@ internal static class ConditionFit
         };
 
     /// <summary>The day a letter must not be older than: the beginning of what it answers for, or of the week it counts from.</summary>
-    private static LocalDate? Since(FitQuestion question, Holding holding, Listing listing)
+    private static LocalDate? Since(HerDay question, Holding holding, Listing listing)
     {
         var week =
             question.At.Age is not null && Condition.Begins(listing, question.Policies) is { } from

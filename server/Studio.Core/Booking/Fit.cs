@@ -1,5 +1,6 @@
 using NodaTime;
 using Studio.Core.Catalogue;
+using Studio.Core.Movements;
 using Studio.Core.Pregnancies;
 
 namespace Studio.Core.Booking;
@@ -107,6 +108,9 @@ public sealed record DeskReason(string Code, Suits Verdict, string Text, Lift? L
 /// <param name="Situation">Where she is on that date.</param>
 public sealed record Fit(Suits Verdict, IReadOnlyList<Reason> Reasons, Situation Situation)
 {
+    /// <summary>What becomes of each movement; null when the class has no plan.</summary>
+    public PlanFit? Plan { get; init; }
+
     /// <summary>The reasons the front desk may see, each once; without factors, sources or telling codes.</summary>
     public IReadOnlyList<DeskReason> ForDesk() =>
         [

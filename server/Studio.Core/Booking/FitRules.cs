@@ -1,6 +1,7 @@
 using NodaTime;
 using Studio.Core.Catalogue;
 using Studio.Core.Clients;
+using Studio.Core.Movements;
 using Studio.Core.Pregnancies;
 
 namespace Studio.Core.Booking;
@@ -17,15 +18,17 @@ public static class FitRules
     /// <param name="on">The session's date; never today's.</param>
     /// <param name="book">The catalogue.</param>
     /// <param name="policies">The studio's choices.</param>
+    /// <param name="plan">What the session is made of, where that is planned; each movement then speaks for itself.</param>
     public static Fit Of(
         HerSituation her,
         ClassProfile cls,
         LocalDate on,
         RuleBook book,
-        StudioPolicies policies
+        StudioPolicies policies,
+        ClassPlan? plan = null
     )
     {
-        var question = new FitQuestion(her, cls, on, book, policies);
+        var question = new FitQuestion(her, cls, on, book, policies, plan);
         List<Reason> reasons =
         [
             .. Reasons(question)
@@ -40,7 +43,10 @@ public static class FitRules
             reasons.Count == 0 ? Suits.Suitable : reasons[0].Verdict,
             reasons,
             question.At
-        );
+        )
+        {
+            Plan = question.Plan,
+        };
     }
 
     /// <summary>
@@ -82,6 +88,8 @@ public static class FitRules
                 .. PaperFit.Reasons(question),
                 .. ConditionFit.Reasons(question),
                 .. ClassRuleFit.Reasons(question),
+                .. RestrictionFit.Reasons(question),
+                .. PlanReasons.Of(question),
                 .. ClassFaults(question),
             ],
         };

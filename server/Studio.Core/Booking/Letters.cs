@@ -24,7 +24,7 @@ internal static class Letters
 {
     /// <summary>Asks for a letter valid on the date; with <paramref name="since"/>, one written on that day or later.</summary>
     public static Reason Needed(
-        FitQuestion question,
+        HerDay question,
         string forHer,
         string? desk = null,
         LocalDate? since = null

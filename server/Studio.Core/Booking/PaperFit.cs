@@ -7,17 +7,27 @@ namespace Studio.Core.Booking;
 /// <summary>What holds, screening and clearance letters say on the date, whatever the class.</summary>
 internal static class PaperFit
 {
-    public static IEnumerable<Reason> Reasons(FitQuestion question)
+    public static IEnumerable<Reason> Reasons(HerDay question)
     {
-        if (question.Her.Holds.Any(h => h.StandsOn(question.On)))
-            yield return OnHold;
-        foreach (var reason in Screening(question))
+        foreach (var reason in Bodily(question).Concat(Screening(question)))
             yield return reason;
         if (question.Policies.ClearanceForEveryone && !question.HasLetter())
             yield return NoLetter(question);
     }
 
-    private static IEnumerable<Reason> Screening(FitQuestion question)
+    /// <summary>What speaks against any movement at all: a hold, or a screening that says no exercise.</summary>
+    public static IEnumerable<Reason> Bodily(HerDay question)
+    {
+        if (question.Her.Holds.Any(h => h.StandsOn(question.On)))
+            yield return OnHold;
+        if (
+            question.Her.Screening is { Outcome: ScreeningOutcome.NoExercise } answered
+            && answered.AnsweredOn <= question.On
+        )
+            yield return NoExercise;
+    }
+
+    private static IEnumerable<Reason> Screening(HerDay question)
     {
         var (her, on) = (question.Her, question.On);
         var status = ScreeningRules.On(her.Screening, her.Pregnancy, on, question.Policies);
@@ -45,8 +55,6 @@ internal static class PaperFit
         // An answer stands until she gives another, however old it is.
         if (her.Screening is not { } answered || answered.AnsweredOn > on)
             yield break;
-        if (answered.Outcome == ScreeningOutcome.NoExercise)
-            yield return NoExercise;
         if (answered.Outcome == ScreeningOutcome.ClearanceNeeded && !question.HasLetter())
             yield return Letters.Needed(
                 question,
@@ -54,7 +62,7 @@ internal static class PaperFit
             );
     }
 
-    private static Reason NoLetter(FitQuestion question)
+    private static Reason NoLetter(HerDay question)
     {
         var standing = ClearanceRules.On(
             question.Her.Letters,

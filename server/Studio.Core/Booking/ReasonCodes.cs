@@ -24,6 +24,9 @@ public static class ReasonCodes
     /// <summary>A condition or a class rule speaks against the class.</summary>
     public const string DoesNotSuit = "does-not-suit";
 
+    /// <summary>Too much of the plan is left out for her.</summary>
+    public const string TooMuchLeftOut = "too-much-left-out";
+
     /// <summary>The class's own description is not understood.</summary>
     public const string ClassUnclear = "class-unclear";
 
@@ -57,6 +60,7 @@ public static class ReasonCodes
         Stage,
         NoExercise,
         DoesNotSuit,
+        TooMuchLeftOut,
         ClassUnclear,
         RecordUnclear,
         ScreeningNeeded,

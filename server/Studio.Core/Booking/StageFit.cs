@@ -13,7 +13,7 @@ internal static class StageFit
         ForDesk = "Not bookable.",
     };
 
-    public static Reason DatesNeeded(FitQuestion question)
+    public static Reason DatesNeeded(HerDay question)
     {
         var early = question.At.Phase == Phase.BeforeDates;
         return new()

@@ -1,5 +1,3 @@
-using Studio.Core.Pregnancies;
-
 namespace Studio.Core.Catalogue;
 
 /// <summary>What a class rule asks for, milder first.</summary>
@@ -18,41 +16,15 @@ public enum RuleVerdict
     NotSuitable,
 }
 
-/// <summary>A number of days since birth: written in the rule, or set by a studio's policy.</summary>
-/// <param name="Days">The number, when the rule states it.</param>
-/// <param name="Policy">The policy's code, when that decides.</param>
-public sealed record DayLimit(int? Days, string? Policy)
-{
-    /// <summary>The number that counts under these policies.</summary>
-    public int In(StudioPolicies policies) => Days ?? policies.DaysOf(Policy!);
-}
-
 /// <summary>When (stage, age or days since birth, and a factor or mode of birth) a trait of a class needs something.</summary>
-public sealed record ClassRule
+public sealed record ClassRule : RuleWhen
 {
+    /// <summary>A rule that holds when these conditions do.</summary>
+    public ClassRule(RuleWhen when)
+        : base(when) { }
+
     /// <summary>The row's id.</summary>
     public required string Id { get; init; }
-
-    /// <summary>Stages it holds in; empty for every one.</summary>
-    public IReadOnlySet<string> Stages { get; init; } = new HashSet<string>(StringComparer.Ordinal);
-
-    /// <summary>A factor or condition she must hold; null when none is needed.</summary>
-    public string? Factor { get; init; }
-
-    /// <summary>Modes of birth it holds for; empty when the mode does not matter.</summary>
-    public IReadOnlySet<BirthMode> BirthModes { get; init; } = new HashSet<BirthMode>();
-
-    /// <summary>First gestational age it holds at.</summary>
-    public GestationalAge? FromAge { get; init; }
-
-    /// <summary>Last gestational age it holds at.</summary>
-    public GestationalAge? ToAge { get; init; }
-
-    /// <summary>First day after birth it holds on; the birth itself is day 0.</summary>
-    public int? FromBorn { get; init; }
-
-    /// <summary>First day after birth it no longer holds on.</summary>
-    public DayLimit? UntilBorn { get; init; }
 
     /// <summary>The class trait it speaks of; null for any class.</summary>
     public string? Trait { get; init; }
@@ -74,11 +46,4 @@ public sealed record ClassRule
 
     /// <summary>Where it comes from.</summary>
     public required Source Source { get; init; }
-
-    /// <summary>Whether it can only hold once the baby is born.</summary>
-    public bool AfterBirthOnly =>
-        BirthModes.Count > 0 || FromBorn is not null || UntilBorn is not null;
-
-    /// <summary>Whether it can only hold until the birth.</summary>
-    public bool InPregnancyOnly => FromAge is not null || ToAge is not null;
 }

@@ -39,6 +39,9 @@ public static class ClassTraits
     /// <summary>Standing without moving.</summary>
     public const string StandingStill = "standing-still";
 
+    /// <summary>A room heated above everyday warmth.</summary>
+    public const string WarmRoom = "warm-room";
+
     /// <summary>All of them; the order has no meaning.</summary>
     public static IReadOnlySet<string> All { get; } =
         new HashSet<string>(StringComparer.Ordinal)
@@ -55,5 +58,6 @@ public static class ClassTraits
             WideHips,
             Overhead,
             StandingStill,
+            WarmRoom,
         };
 }

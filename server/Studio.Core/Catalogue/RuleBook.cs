@@ -1,12 +1,14 @@
+using Studio.Core.Movements;
 using Studio.Core.Pregnancies;
 
 namespace Studio.Core.Catalogue;
 
-/// <summary>The whole catalogue, checked: stages, sources, factors, conditions, class rules and the default policies.</summary>
+/// <summary>The whole catalogue, checked: stages, sources, factors, conditions, class rules, movements with their rules, and the default policies.</summary>
 public sealed class RuleBook
 {
     private readonly Dictionary<string, Factor> factorsByCode;
     private readonly Dictionary<string, Condition> conditionsByCode;
+    private readonly Dictionary<string, int> factorOrder;
 
     internal RuleBook(
         StageScheme stages,
@@ -14,9 +16,11 @@ public sealed class RuleBook
         IReadOnlyList<Factor> factors,
         IReadOnlyList<Condition> conditions,
         IReadOnlyList<ClassRule> classRules,
-        IReadOnlyList<PolicyChoice> policyChoices
+        IReadOnlyList<PolicyChoice> policyChoices,
+        MovementIndex movements
     )
     {
+        Index = movements;
         (Stages, Sources, Conditions, ClassRules, PolicyChoices) = (
             stages,
             sources,
@@ -27,6 +31,9 @@ public sealed class RuleBook
         Factors = [.. factors, .. conditions.Select(c => c.Factor)];
         factorsByCode = Factors.ToDictionary(f => f.Code, StringComparer.Ordinal);
         conditionsByCode = conditions.ToDictionary(c => c.Factor.Code, StringComparer.Ordinal);
+        factorOrder = Factors
+            .Select((f, at) => (f.Code, at))
+            .ToDictionary(f => f.Code, f => f.at, StringComparer.Ordinal);
         Policies = policyChoices.Aggregate(
             new StudioPolicies(),
             (all, choice) => all.With(choice.Code, choice.Default).Value ?? all
@@ -48,6 +55,12 @@ public sealed class RuleBook
     /// <summary>The class rules.</summary>
     public IReadOnlyList<ClassRule> ClassRules { get; }
 
+    /// <summary>The movements, in the order of a class.</summary>
+    public IReadOnlyList<Movement> Movements => Index.Movements;
+
+    /// <summary>The movement rules.</summary>
+    public IReadOnlyList<MovementRule> MovementRules => Index.Rules;
+
     /// <summary>What a studio may choose.</summary>
     public IReadOnlyList<PolicyChoice> PolicyChoices { get; }
 
@@ -59,6 +72,15 @@ public sealed class RuleBook
 
     /// <summary>The listed condition with a code; null when there is none.</summary>
     public Condition? ConditionOf(string code) => conditionsByCode.GetValueOrDefault(code);
+
+    /// <summary>The movement with a code; null when there is none.</summary>
+    public Movement? MovementOf(string code) => Index.MovementOf(code);
+
+    /// <summary>Movements with their rules at hand, for the engine.</summary>
+    internal MovementIndex Index { get; }
+
+    /// <summary>A code's place among <see cref="Factors"/>; last for one that is not there.</summary>
+    internal int OrderOf(string factor) => factorOrder.GetValueOrDefault(factor, int.MaxValue);
 
     /// <summary>These policies with one value changed; refused when the code is unknown or the value not an allowed one.</summary>
     public Answer<StudioPolicies> Choose(StudioPolicies policies, string code, string value) =>
@@ -79,12 +101,13 @@ public sealed class RuleBook
             [.. Factors.Where(f => ConditionOf(f.Code) is null)],
             Conditions,
             ClassRules,
-            PolicyChoices
+            PolicyChoices,
+            Index
         );
 
     /// <summary>
     /// Reads and checks the catalogue. Files asked for: <c>stages.csv</c>, <c>sources.csv</c>, <c>factors.csv</c>,
-    /// <c>conditions.csv</c>, <c>class_rules.csv</c> and <c>policies.csv</c>.
+    /// <c>conditions.csv</c>, <c>policies.csv</c>, <c>class_rules.csv</c>, <c>movements.csv</c> and <c>movement_rules.csv</c>.
     /// </summary>
     /// <param name="open">Opens a file by its name; what it throws is let through.</param>
     /// <exception cref="CatalogueException">Anything is wrong; it holds every error of every file.</exception>
@@ -96,15 +119,25 @@ public sealed class RuleBook
         var factors = FactorFile.Read(open, sources, errors);
         var conditions = ConditionFile.Read(open, sources, factors, errors);
         var policies = PolicyFile.Read(open, sources, errors);
-        var rules = ClassRuleFile.Read(
-            open,
+        var known = new KnownNames(
             sources,
             stages,
             [.. factors, .. conditions.Select(c => c.Factor)],
-            errors
+            policies
         );
+        var rules = ClassRuleFile.Read(open, known, errors);
+        var movements = MovementFile.Read(open, errors);
+        var movementRules = MovementRuleFile.Read(open, known, movements, errors);
         errors.ThrowIfAny();
-        return new(stages!, sources, factors, conditions, rules, policies);
+        return new(
+            stages!,
+            sources,
+            factors,
+            conditions,
+            rules,
+            policies,
+            new(movements, movementRules)
+        );
     }
 
     private static StageScheme? ReadStages(Func<string, TextReader> open, CatalogueErrors errors)

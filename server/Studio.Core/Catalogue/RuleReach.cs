@@ -2,16 +2,16 @@ using Studio.Core.Pregnancies;
 
 namespace Studio.Core.Catalogue;
 
-/// <summary>Whether any client could ever meet a class rule.</summary>
+/// <summary>Whether any client could ever meet a rule.</summary>
 internal static class RuleReach
 {
     /// <summary>Every reason why no client could.</summary>
-    public static IEnumerable<string> WhyNever(ClassRule rule, Factor? factor, StageScheme? stages)
+    public static IEnumerable<string> WhyNever(RuleWhen rule, Factor? factor, StageScheme? stages)
     {
-        if (rule.Trait is not null && rule.Trait == rule.Except)
-            yield return $"no client can ever meet it: the trait '{rule.Trait}' is spared by except.";
         if (rule is { FromAge: { } from, ToAge: { } to } && from.Days > to.Days)
             yield return $"no client can ever meet it: from_ga {from} is later than to_ga {to}.";
+        if (rule.FromAge is { } late && late.Days > GestationalAge.Greatest)
+            yield return $"no client can ever meet it: from_ga {late} is later than any pregnancy.";
         if (rule.UntilBorn?.Days is { } until && (rule.FromBorn ?? 0) >= until)
             yield return $"no client can ever meet it: from_born {rule.FromBorn ?? 0} is not before until_born {until}.";
         if (rule is { AfterBirthOnly: true, InPregnancyOnly: true })
@@ -27,12 +27,10 @@ internal static class RuleReach
                 )
             )
                 yield return never;
-        if (rule.Lift?.Contains("{date}", StringComparison.Ordinal) == true && !Ends(rule, stages))
-            yield return "lift speaks of a {date}, and nothing in the rule says when it ends.";
     }
 
     private static IEnumerable<string> ByStage(
-        ClassRule rule,
+        RuleWhen rule,
         Factor? factor,
         IReadOnlyList<Stage> named
     )
@@ -48,7 +46,7 @@ internal static class RuleReach
             yield return "no client can ever meet it: its days lie outside its stages.";
     }
 
-    private static bool Overlaps(ClassRule rule, Stage stage) =>
+    private static bool Overlaps(RuleWhen rule, Stage stage) =>
         stage.CountsFrom switch
         {
             StageCount.Pregnancy => (rule.FromAge?.Days ?? 0) <= (stage.ToDay ?? int.MaxValue)
@@ -57,8 +55,9 @@ internal static class RuleReach
                 && (rule.UntilBorn?.Days ?? int.MaxValue) > stage.FromDay,
         };
 
+    /// <summary>Whether the rule itself says when it ends.</summary>
     // Where the stages themselves cannot be read, their file's own errors stand instead.
-    private static bool Ends(ClassRule rule, StageScheme? stages) =>
+    public static bool Ends(RuleWhen rule, StageScheme? stages) =>
         rule.UntilBorn is not null
         || rule.ToAge is not null
         || rule.Stages.Count > 0

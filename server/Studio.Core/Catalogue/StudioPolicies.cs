@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Studio.Core.Catalogue;
 
 /// <summary>Which list of contraindications counts.</summary>
@@ -25,8 +23,60 @@ public enum WeekReading
     WeekLater,
 }
 
+/// <summary>From when on nothing is done flat on the back.</summary>
+public enum SupineFrom
+{
+    /// <summary>14w 0d.</summary>
+    Week14,
+
+    /// <summary>16w 0d.</summary>
+    Week16,
+
+    /// <summary>20w 0d.</summary>
+    Week20,
+
+    /// <summary>28w 0d.</summary>
+    Week28,
+
+    /// <summary>No week: only what makes her light-headed.</summary>
+    Symptoms,
+}
+
+/// <summary>How heavy a pregnant client lifts.</summary>
+public enum Lifting
+{
+    /// <summary>No heavy weights.</summary>
+    Light,
+
+    /// <summary>The published limits for lifting at work.</summary>
+    ByWeight,
+
+    /// <summary>What she can breathe with.</summary>
+    BySymptoms,
+}
+
+/// <summary>What heaviness or leaking below rules out.</summary>
+public enum ProlapseWork
+{
+    /// <summary>Impact, heavy weights and curling up.</summary>
+    Avoid,
+
+    /// <summary>Only what brings symptoms.</summary>
+    BySymptoms,
+}
+
+/// <summary>Whether a pregnant client may be in a warm room.</summary>
+public enum WarmRoom
+{
+    /// <summary>No.</summary>
+    Avoid,
+
+    /// <summary>As far as it was measured.</summary>
+    Measured,
+}
+
 /// <summary>What a studio may choose; meanings, allowed values and sources are in <c>policies.csv</c>.</summary>
-public sealed record StudioPolicies
+public sealed partial record StudioPolicies
 {
     /// <summary>Which list of contraindications counts.</summary>
     public Guideline Guideline { get; init; } = Guideline.Stricter;
@@ -64,6 +114,24 @@ public sealed record StudioPolicies
     /// <summary>How many days before its last day a letter is said to end soon.</summary>
     public int EndsSoonDays { get; init; } = 14;
 
+    /// <summary>From when on nothing is done flat on the back.</summary>
+    public SupineFrom SupineFrom { get; init; } = SupineFrom.Week14;
+
+    /// <summary>The most effort, of 10, asked of a pregnant client in any movement.</summary>
+    public int EffortMost { get; init; } = 6;
+
+    /// <summary>How heavy a pregnant client lifts.</summary>
+    public Lifting Lifting { get; init; } = Lifting.Light;
+
+    /// <summary>What heaviness or leaking below rules out.</summary>
+    public ProlapseWork ProlapseWork { get; init; } = ProlapseWork.Avoid;
+
+    /// <summary>Whether a pregnant client may be in a warm room.</summary>
+    public WarmRoom WarmRoom { get; init; } = WarmRoom.Avoid;
+
+    /// <summary>The largest share of a plan's minutes, in percent, that may be left out before the class does not suit.</summary>
+    public int LeftOutMostPercent { get; init; } = 50;
+
     /// <summary>The codes a value can be given for.</summary>
     public static IReadOnlyList<string> Codes { get; } =
     [
@@ -79,77 +147,18 @@ public sealed record StudioPolicies
         "impact-after-birth-days",
         "after-caesarean-days",
         "ends-soon-days",
+        "supine-from",
+        "effort-most",
+        "lifting",
+        "prolapse-work",
+        "warm-room",
+        "left-out-most-percent",
     ];
 
     /// <summary>The codes a class rule's day limit may name.</summary>
     public static IReadOnlyList<string> DayLimits { get; } =
     ["impact-after-birth-days", "after-caesarean-days"];
 
-    /// <summary>These policies with one value changed, or why it cannot be; allowed ranges are the rule book's to check.</summary>
-    public Answer<StudioPolicies> With(string code, string value)
-    {
-        var days = int.TryParse(
-            value,
-            NumberStyles.None,
-            CultureInfo.InvariantCulture,
-            out var number
-        )
-            ? number
-            : (int?)null;
-        var changed = (code, value, days) switch
-        {
-            ("guideline", "stricter", _) => this with { Guideline = Guideline.Stricter },
-            ("guideline", "acog", _) => this with { Guideline = Guideline.Acog },
-            ("guideline", "canada", _) => this with { Guideline = Guideline.Canada },
-            ("clearance-for-everyone", "yes" or "no", _) => this with
-            {
-                ClearanceForEveryone = value == "yes",
-            },
-            ("clearance-most-days", "none", _) => this with { ClearanceMostDays = null },
-            ("clearance-most-days", _, { } n) => this with { ClearanceMostDays = n },
-            ("letter-follows-change", "yes" or "no", _) => this with
-            {
-                LetterFollowsChange = value == "yes",
-            },
-            ("screening-most-days", _, { } n) => this with { ScreeningMostDays = n },
-            ("week-reading", "first-day", _) => this with { WeekReading = WeekReading.FirstDay },
-            ("week-reading", "week-later", _) => this with { WeekReading = WeekReading.WeekLater },
-            ("look-ahead-days", _, { } n) => this with { LookAheadDays = n },
-            ("waitlist-cut-off-minutes", _, { } n) => this with { WaitlistCutOffMinutes = n },
-            ("booking-ahead-days", _, { } n) => this with { BookingAheadDays = n },
-            ("impact-after-birth-days", _, { } n) => this with { ImpactAfterBirthDays = n },
-            ("after-caesarean-days", _, { } n) => this with { AfterCaesareanDays = n },
-            ("ends-soon-days", _, { } n) => this with { EndsSoonDays = n },
-            _ => null,
-        };
-        if (changed is not null)
-            return changed;
-        return Codes.Contains(code, StringComparer.Ordinal)
-            ? new Refusal(
-                RefusalKind.Invalid,
-                "policy-value",
-                $"\"{value}\" is not a value of {code}.",
-                "value"
-            )
-            : new Refusal(
-                RefusalKind.Invalid,
-                "policy-unknown",
-                $"There is no policy \"{code}\".",
-                "code"
-            );
-    }
-
-    /// <summary>The number of days a day-limit policy stands at.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The code is none of <see cref="DayLimits"/>.</exception>
-    public int DaysOf(string code) =>
-        code switch
-        {
-            "impact-after-birth-days" => ImpactAfterBirthDays,
-            "after-caesarean-days" => AfterCaesareanDays,
-            _ => throw new ArgumentOutOfRangeException(
-                nameof(code),
-                code,
-                "Not a number of days since birth."
-            ),
-        };
+    /// <summary>The codes a movement rule's effort limit may name.</summary>
+    public static IReadOnlyList<string> EffortLimits { get; } = ["effort-most"];
 }

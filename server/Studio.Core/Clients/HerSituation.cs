@@ -24,6 +24,26 @@ public sealed record Hold(LocalDate From, LocalDate? LiftedOn)
     public bool StandsOn(LocalDate day) => From <= day && (LiftedOn is null || day < LiftedOn);
 }
 
+/// <summary>What a clearance letter asks to leave out.</summary>
+public sealed record Restriction
+{
+    /// <summary>The first day it holds.</summary>
+    public required LocalDate From { get; init; }
+
+    /// <summary>The last day it holds; null until another letter lifts it.</summary>
+    public LocalDate? To { get; init; }
+
+    /// <summary>Positions and traits to leave out, by the codes of the movements; one that is not known leaves out everything.</summary>
+    public IReadOnlySet<string> LeaveOut { get; init; } =
+        new HashSet<string>(StringComparer.Ordinal);
+
+    /// <summary>The most effort, of 10; null for no ceiling.</summary>
+    public int? EffortMost { get; init; }
+
+    /// <summary>Whether it holds on a day.</summary>
+    public bool HoldsOn(LocalDate day) => From <= day && (To is null || day <= To);
+}
+
 /// <summary>All the rules need to know of a client; the order of its lists has no meaning.</summary>
 public sealed record HerSituation
 {
@@ -41,4 +61,7 @@ public sealed record HerSituation
 
     /// <summary>Her holds, past and present.</summary>
     public IReadOnlyList<Hold> Holds { get; init; } = [];
+
+    /// <summary>What her letters ask to leave out, past and present.</summary>
+    public IReadOnlyList<Restriction> Restrictions { get; init; } = [];
 }

@@ -61,7 +61,7 @@ public class ManyWantTheSameSeats
         // Pairs at overlapping times, so that who waits for one may sit in the other.
         var sessions = new List<long>();
         foreach (var at in new[] { "09:00", "09:30", "11:00", "11:30", "14:00", "14:30" })
-            sessions.Add(await app.HasSession(day, at, seats: 4));
+            sessions.Add(await app.HasSession(day, at, seats: 3 + sessions.Count * 2));
         var clients = new List<long>();
         for (var i = 0; i < 24; i++)
             clients.Add(await app.HasClient());

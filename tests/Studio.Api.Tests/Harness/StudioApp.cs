@@ -39,7 +39,11 @@ public sealed partial class StudioApp : IAsyncDisposable
             host.ConfigureLogging(logging =>
                 logging
                     .ClearProviders()
-                    .SetMinimumLevel(everythingLogged ? LogLevel.Trace : LogLevel.Information)
+                    // A rule for the provider wins over the levels of appsettings.json.
+                    .AddFilter<LogKeeper>(
+                        null,
+                        everythingLogged ? LogLevel.Trace : LogLevel.Information
+                    )
                     .AddProvider(Log)
             );
             host.ConfigureTestServices(services =>

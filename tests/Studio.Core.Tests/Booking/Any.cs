@@ -3,6 +3,7 @@ using Studio.Core.Booking;
 using Studio.Core.Catalogue;
 using Studio.Core.Clearance;
 using Studio.Core.Clients;
+using Studio.Core.Movements;
 using Studio.Core.Pregnancies;
 using Studio.Core.Screenings;
 using Studio.Core.Tests.Catalogue;
@@ -80,13 +81,33 @@ internal static class Any
         (on, outcome, none) => none == 0 ? null : new Screening(on, outcome)
     );
 
+    public static readonly Gen<Restriction> ARestriction = Gen.Select(
+        Near,
+        Near,
+        Gen.Bool,
+        OneOf([.. Positions.All.Keys, .. MovementTraits.All.Keys, "not-in-the-catalogue"]).Array[
+            0,
+            2
+        ],
+        Gen.Int[-8, 9],
+        (from, to, ends, leaveOut, effort) =>
+            new Restriction
+            {
+                From = from,
+                To = ends ? to : null,
+                LeaveOut = leaveOut.ToHashSet(StringComparer.Ordinal),
+                EffortMost = effort < 0 ? null : effort,
+            }
+    );
+
     public static readonly Gen<HerSituation> AClient = Gen.Select(
         APregnancy,
         AFactor.Array[0, 4],
         ALetter.Array[0, 3],
         AScreening,
         AHold.Array[0, 1],
-        (pregnancy, factors, letters, screening, holds) =>
+        ARestriction.Array[0, 1],
+        (pregnancy, factors, letters, screening, holds, restrictions) =>
             new HerSituation
             {
                 Pregnancy = pregnancy,
@@ -94,8 +115,17 @@ internal static class Any
                 Letters = letters,
                 Screening = screening,
                 Holds = holds,
+                Restrictions = restrictions,
             }
     );
+
+    public static readonly Gen<ClassPlan> APlan = Gen.Select(
+            OneOf([.. TheCatalogue.Book.Movements.Select(m => m.Code), "not-in-the-catalogue"]),
+            Gen.Int[1, 10],
+            (movement, minutes) => new PlanItem(movement, minutes)
+        )
+        .Array[1, 12]
+        .Select(items => new ClassPlan(items));
 
     public static readonly Gen<ClassProfile> AClass = Gen.Select(
         Gen.Shuffle(ClassTraits.All.Order(StringComparer.Ordinal).ToArray(), 0, 12),
@@ -108,13 +138,25 @@ internal static class Any
         Gen.Bool,
         Gen.Bool,
         Gen.Enum<WeekReading>(),
-        (guideline, everyone, follows, reading) =>
+        Gen.Select(
+            Gen.Enum<SupineFrom>(),
+            Gen.Enum<Lifting>(),
+            Gen.Enum<ProlapseWork>(),
+            Gen.Int[4, 7],
+            Gen.Int[42, 100]
+        ),
+        (guideline, everyone, follows, reading, moving) =>
             new StudioPolicies
             {
                 Guideline = guideline,
                 ClearanceForEveryone = everyone,
                 LetterFollowsChange = follows,
                 WeekReading = reading,
+                SupineFrom = moving.Item1,
+                Lifting = moving.Item2,
+                ProlapseWork = moving.Item3,
+                EffortMost = moving.Item4,
+                ImpactAfterBirthDays = moving.Item5,
             }
     );
 

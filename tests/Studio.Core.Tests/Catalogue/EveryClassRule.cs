@@ -25,7 +25,10 @@ public class EveryClassRule
     public void Speaks_for_whoever_it_is_made_for(string id)
     {
         var rule = Book.ClassRules.Single(r => r.Id == id);
-        var reason = Assert.Single(MadeFor(rule).In(ClassFor(rule)).Reasons, r => r.Rule == id);
+        var reason = Assert.Single(
+            MadeFor(rule).In(ClassFor(rule), PoliciesFor(rule)).Reasons,
+            r => r.Rule == id
+        );
 
         var verdict = rule.Verdict switch
         {
@@ -66,14 +69,14 @@ public class EveryClassRule
     public void Is_silent_in_a_class_without_its_trait_and_for_one_without_her_factor(string id)
     {
         var rule = Book.ClassRules.Single(r => r.Id == id);
-        var her = MadeFor(rule);
+        var (her, policies) = (MadeFor(rule), PoliciesFor(rule));
 
         if (rule.Trait is not null)
-            Assert.False(her.In(Someone.AClass()).Says(id));
+            Assert.False(her.In(Someone.AClass(), policies).Says(id));
         if (rule.Except is { } spared)
-            Assert.False(her.In(Someone.AClass(spared)).Says(id));
+            Assert.False(her.In(Someone.AClass(spared), policies).Says(id));
         if (rule.Factor is not null)
-            Assert.False((her with { Factors = [] }).In(ClassFor(rule)).Says(id));
+            Assert.False((her with { Factors = [] }).In(ClassFor(rule), policies).Says(id));
         if (rule.BirthModes.Count > 0)
             Assert.False(
                 MadeFor(rule, Enum.GetValues<BirthMode>().First(m => !rule.BirthModes.Contains(m)))
@@ -84,6 +87,13 @@ public class EveryClassRule
 
     private static ClassProfile ClassFor(ClassRule rule) =>
         rule.Trait is { } trait ? Someone.AClass(trait) : Someone.AClass();
+
+    private static StudioPolicies PoliciesFor(ClassRule rule) =>
+        rule.Policy is { } policy
+            ? Someone
+                .Policies.With(policy.Code, policy.Values.Order(StringComparer.Ordinal).First())
+                .Value!
+            : Someone.Policies;
 
     private static HerSituation MadeFor(ClassRule rule, BirthMode? mode = null)
     {

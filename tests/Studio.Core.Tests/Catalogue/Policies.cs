@@ -29,6 +29,16 @@ public class Policies
     [InlineData("impact-after-birth-days", "84")]
     [InlineData("after-caesarean-days", "42")]
     [InlineData("ends-soon-days", "7")]
+    [InlineData("supine-from", "16w0d")]
+    [InlineData("supine-from", "20w0d")]
+    [InlineData("supine-from", "28w0d")]
+    [InlineData("supine-from", "symptoms")]
+    [InlineData("effort-most", "7")]
+    [InlineData("lifting", "by-weight")]
+    [InlineData("lifting", "by-symptoms")]
+    [InlineData("prolapse-work", "by-symptoms")]
+    [InlineData("warm-room", "measured")]
+    [InlineData("left-out-most-percent", "30")]
     public void A_chosen_value_changes_the_policies_and_nothing_undoes_it_but_its_default(
         string code,
         string value
@@ -38,6 +48,7 @@ public class Policies
         var choice = TheCatalogue.Book.PolicyChoices.Single(c => c.Code == code);
 
         Assert.NotEqual(TheCatalogue.Book.Policies, chosen);
+        Assert.Equal(value, chosen.ValueOf(code));
         Assert.Equal(
             TheCatalogue.Book.Policies,
             TheCatalogue.Book.Choose(chosen, code, choice.Default).Expected()
@@ -51,6 +62,11 @@ public class Policies
     [InlineData("screening-most-days", "-1", "policy-value")]
     [InlineData("impact-after-birth-days", "41", "policy-value")]
     [InlineData("ends-soon-days", "soon", "policy-value")]
+    [InlineData("supine-from", "12w0d", "policy-value")]
+    [InlineData("supine-from", "14", "policy-value")]
+    [InlineData("effort-most", "8", "policy-value")]
+    [InlineData("lifting", "heavy", "policy-value")]
+    [InlineData("left-out-most-percent", "100", "policy-value")]
     [InlineData("shoe-colour", "red", "policy-unknown")]
     public void A_value_that_is_not_allowed_is_refused(string code, string value, string refusal) =>
         Assert.Equal(

@@ -44,10 +44,12 @@ public static class Reference
     public static ReferenceRow Row(this IReadOnlyList<ReferenceRow> rows, string id) =>
         rows.Single(row => row.Id == id);
 
-    internal static List<ReferenceRow> Read(string file)
+    internal static List<ReferenceRow> Read(string file) => ReadFrom("reference", file);
+
+    internal static List<ReferenceRow> ReadFrom(string folder, string file)
     {
         using var reader = CsvReader.Create(
-            File.OpenText(Path.Combine(AppContext.BaseDirectory, "reference", file)),
+            File.OpenText(Path.Combine(AppContext.BaseDirectory, folder, file)),
             new CsvReaderOptions
             {
                 Separator = ',',

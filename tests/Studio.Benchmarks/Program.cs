@@ -1,0 +1,4 @@
+using BenchmarkDotNet.Running;
+using Studio.Benchmarks;
+
+BenchmarkSwitcher.FromAssembly(typeof(RosterBenchmarks).Assembly).Run(args);
