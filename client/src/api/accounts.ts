@@ -13,10 +13,10 @@ export const accountQueries = {
     }),
 };
 
-export function useAddAccount() {
+function useAccountChange<Given, Made>(change: (given: Given) => Promise<Made>) {
   const queries = useQueryClient();
   return useMutation({
-    mutationFn: (body: NewAccount) => ok(api.POST('/api/accounts', { body })),
+    mutationFn: change,
     onSuccess: () =>
       Promise.all(
         [accountQueries.all(), clientQueries.all(), staffQueries.all()].map((queryKey) =>
@@ -25,3 +25,16 @@ export function useAddAccount() {
       ),
   });
 }
+
+export const useAddAccount = () =>
+  useAccountChange((body: NewAccount) => ok(api.POST('/api/accounts', { body })));
+
+export const useGiveAccount = (clientId: number) =>
+  useAccountChange((password: string) =>
+    ok(
+      api.POST('/api/clients/{clientId}/account', {
+        params: { path: { clientId } },
+        body: { password },
+      }),
+    ),
+  );

@@ -143,6 +143,13 @@ public static class AccountEndpoints
             .WithTags("Accounts")
             .RequireAuthorization(Policies.Owner);
         accounts.MapGet("/", (AccountLinks links) => links.ListAsync()).WithName("Accounts");
+        app.MapPost("/api/clients/{clientId}/account", MakeForClientAsync)
+            .WithName("MakeClientAccount")
+            .WithTags("Accounts")
+            .RequireAuthorization(Policies.Desk)
+            .ProducesProblem(400)
+            .ProducesProblem(404)
+            .ProducesProblem(409);
         accounts
             .MapPost("/", MakeAsync)
             .WithName("MakeAccount")

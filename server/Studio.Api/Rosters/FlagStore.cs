@@ -108,7 +108,7 @@ public static class FlagStore
                 || row.ForInstructor != flag.ForInstructor
                 || row.Severity != flag.Severity
             )
-                touched += await RewordAsync(write, row.Id, flag);
+                touched += await RewordAsync(write, row, flag);
         }
 
         foreach (var gone in stand.Values)
@@ -163,17 +163,28 @@ public static class FlagStore
             }
         );
 
-    // Words that changed have not been read yet; a louder flag neither.
-    private static async Task<int> RewordAsync(Write write, long id, StandingFlag flag)
+    // Words that changed have not been read yet; a louder flag neither. An instructor reads her own words only.
+    private static async Task<int> RewordAsync(Write write, FlagRow row, StandingFlag flag)
     {
-        await write.ExecuteAsync("delete from flag_reads where flag_id = @id", new { id });
-        return await write.ExecuteAsync(
+        await write.ExecuteAsync(
             """
-            update flags set for_desk = @ForDesk, for_instructor = @ForInstructor, severity = @severity where id = @id
+            delete from flag_reads
+             where flag_id = @Id
+               and (@forAll or account_id not in (select account_id from instructors where account_id is not null))
             """,
             new
             {
-                id,
+                row.Id,
+                forAll = row.ForInstructor != flag.ForInstructor || row.Severity != flag.Severity,
+            }
+        );
+        return await write.ExecuteAsync(
+            """
+            update flags set for_desk = @ForDesk, for_instructor = @ForInstructor, severity = @severity where id = @Id
+            """,
+            new
+            {
+                row.Id,
                 flag.ForDesk,
                 flag.ForInstructor,
                 severity = Wire(flag.Severity),

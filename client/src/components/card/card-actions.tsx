@@ -2,12 +2,12 @@ import { Button, Group, Modal, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import { useHold } from '@/api/clients';
 import type { ClientCard } from '@/api/types';
-import { AccountForm } from '@/components/forms/account-form';
 import { BirthForm } from '@/components/forms/birth-form';
 import { DetailsForm } from '@/components/forms/details-form';
 import { ReviseDating } from '@/components/forms/revise-dating';
 import { Refused } from '@/components/states/asked';
 import { DatingHistory } from './dating-history';
+import { GiveAccount } from './give-account';
 import { LetterForm } from './letter-form';
 import { ScreeningForm } from './screening-form';
 
@@ -81,15 +81,7 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
         )}
         {doing === 'birth' && <BirthForm {...given} />}
         {doing === 'details' && <DetailsForm her={her} onDone={close} />}
-        {doing === 'account' && (
-          <AccountForm
-            name={her.name}
-            email={her.email}
-            as="client"
-            clientId={her.id}
-            onDone={close}
-          />
-        )}
+        {doing === 'account' && <GiveAccount her={her} onDone={close} />}
         {doing === 'hold' && <HoldForm clientId={her.id} onDone={close} />}
       </Modal>
     </section>

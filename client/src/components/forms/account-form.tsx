@@ -11,13 +11,12 @@ interface Props {
   name: string;
   email: string;
   as: Role;
-  clientId?: number;
   instructorId?: number;
   onDone: () => void;
 }
 
 /** A way to sign in for one person, with a first password she changes herself. */
-export function AccountForm({ name, email, as, clientId, instructorId, onDone }: Props) {
+export function AccountForm({ name, email, as, instructorId, onDone }: Props) {
   const form = useForm({ initialValues: { name, email, password: '' } });
   const add = useAddAccount();
   return (
@@ -27,7 +26,7 @@ export function AccountForm({ name, email, as, clientId, instructorId, onDone }:
           {
             ...values,
             roles: [as],
-            clientId: clientId ?? null,
+            clientId: null,
             instructorId: instructorId ?? null,
           },
           {
