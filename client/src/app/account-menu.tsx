@@ -1,12 +1,16 @@
-import { Button, Menu, SegmentedControl, Switch, Text, useMantineColorScheme } from '@mantine/core';
+import { Button, Menu, Switch } from '@mantine/core';
 import { IconChevronDown, IconLock, IconLogout } from '@tabler/icons-react';
 import { useNavigate } from '@tanstack/react-router';
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { useSignOut } from '@/api/session';
 import type { Me } from '@/api/types';
 import { useShortcutsOn } from '@/components/keyboard/shortcut';
-import { PasswordModal } from './password-modal';
+import { ColourScheme } from './colour-scheme';
 import classes from './shell.module.css';
+
+const PasswordModal = lazy(() =>
+  import('./password-modal').then((modal) => ({ default: modal.PasswordModal })),
+);
 
 export function AccountMenu({ me }: { me: Me }) {
   const signOut = useSignOut();
@@ -56,29 +60,11 @@ export function AccountMenu({ me }: { me: Me }) {
           </Menu.Item>
         </Menu.Dropdown>
       </Menu>
-      <PasswordModal opened={changing} onClose={() => setChanging(false)} />
-    </div>
-  );
-}
-
-export function ColourScheme() {
-  const { colorScheme, setColorScheme } = useMantineColorScheme();
-  return (
-    <div role="group" aria-label="Light or dark">
-      <Text size="sm" mb={4} aria-hidden>
-        Light or dark
-      </Text>
-      <SegmentedControl
-        fullWidth
-        size="sm"
-        value={colorScheme}
-        onChange={(scheme) => setColorScheme(scheme)}
-        data={[
-          { value: 'light', label: 'Light' },
-          { value: 'dark', label: 'Dark' },
-          { value: 'auto', label: 'As device' },
-        ]}
-      />
+      {changing && (
+        <Suspense>
+          <PasswordModal onClose={() => setChanging(false)} />
+        </Suspense>
+      )}
     </div>
   );
 }

@@ -3,9 +3,9 @@ import { useState } from 'react';
 import { Problem, wordsOf } from '@/api/problem';
 import { useChangePassword } from '@/api/session';
 
-export function PasswordModal({ opened, onClose }: { opened: boolean; onClose: () => void }) {
+export function PasswordModal({ onClose }: { onClose: () => void }) {
   return (
-    <Modal opened={opened} onClose={onClose} title="Change password" size="sm">
+    <Modal opened onClose={onClose} title="Change password" size="sm">
       <PasswordForm onDone={onClose} />
     </Modal>
   );

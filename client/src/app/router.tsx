@@ -12,8 +12,6 @@ import { deskAt, desksOf, landingOf } from './desks';
 import { Lost, Trouble } from './lost';
 import { Opening } from './opening';
 import { queries } from './queries';
-import { Shell } from './shell';
-import { SignIn } from './sign-in';
 
 const root = createRootRouteWithContext<{ queries: QueryClient }>()({ component: Outlet });
 
@@ -42,7 +40,7 @@ const signIn = createRoute({
     const me = await context.queries.query({ ...sessionQueries.me(), staleTime: 'static' });
     if (me !== null) throw redirect({ to: landingOf(me) });
   },
-  component: SignIn,
+  component: lazyRouteComponent(() => import('./sign-in'), 'SignIn'),
 });
 
 const inside = createRoute({
@@ -58,7 +56,7 @@ const inside = createRoute({
     const desk = deskAt(location.pathname);
     if (desk === undefined || !desksOf(me).includes(desk)) throw redirect({ to: landingOf(me) });
   },
-  component: Shell,
+  component: lazyRouteComponent(() => import('./shell'), 'Shell'),
 });
 
 const home = createRoute({ getParentRoute: () => inside, path: '/' });

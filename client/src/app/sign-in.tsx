@@ -14,7 +14,7 @@ import { useState } from 'react';
 import { wordsOf } from '@/api/problem';
 import { sessionQueries, useSignIn } from '@/api/session';
 import type { Demo } from '@/api/types';
-import { ColourScheme } from './account-menu';
+import { ColourScheme } from './colour-scheme';
 import { landingOf } from './desks';
 import classes from './sign-in.module.css';
 

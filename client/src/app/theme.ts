@@ -8,7 +8,6 @@ import {
   type CSSVariablesResolver,
   Input,
   Modal,
-  Notification,
   Radio,
   Skeleton,
 } from '@mantine/core';
@@ -109,9 +108,6 @@ export const theme = createTheme({
     Button: Button.extend({ defaultProps: { fw: 600 } }),
     Card: Card.extend({ defaultProps: { withBorder: true, padding: 'md', radius: 'md' } }),
     Checkbox: Checkbox.extend({ defaultProps: { size: 'md', iconColor: 'var(--on-filled)' } }),
-    Notification: Notification.extend({
-      defaultProps: { closeButtonProps: { 'aria-label': 'Put away' } },
-    }),
     Radio: Radio.extend({ defaultProps: { size: 'md', iconColor: 'var(--on-filled)' } }),
     InputWrapper: Input.Wrapper.extend({
       defaultProps: { inputWrapperOrder: ['label', 'description', 'input', 'error'] },

@@ -5,6 +5,7 @@ import type { ClientCard } from '@/api/types';
 import { Asked, Lines } from '@/components/states/asked';
 import { SafetyNote } from '@/components/states/safety-note';
 import { Tape } from '@/components/tape/tape';
+import { ageWords } from '@/components/time/days';
 import { CardActions } from './card-actions';
 import { CardBookings } from './card-bookings';
 import { CardChoices } from './card-choices';
@@ -32,7 +33,7 @@ export function ClientCardView({ clientId, today, health }: Props) {
             <Tape
               tape={her.tape}
               name={`${her.called}’s time`}
-              age={her.pregnancy?.age}
+              age={ageWords(her.pregnancy)}
               nextStage={her.pregnancy?.nextStage}
             />
           )}

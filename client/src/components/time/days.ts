@@ -48,6 +48,10 @@ export const sinceBirth = (days: number) => {
   return over === 0 ? `${Math.floor(days / 7)} weeks` : `${Math.floor(days / 7)}w ${over}d`;
 };
 
+/** `24w 3d` while pregnant; after the birth the time since it. */
+export const ageWords = (now?: { age?: string | null; daysSinceBirth?: number | null } | null) =>
+  now?.daysSinceBirth == null ? now?.age : sinceBirth(now.daysSinceBirth);
+
 const numeric = /^(\d{1,2})[./\s-](\d{1,2})[./\s-](\d{4}|\d{2})$/;
 const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})$/;
 const named = /^(\d{1,2})\s+([a-z]{3})[a-z]*\.?\s+(\d{4}|\d{2})$/i;

@@ -6,6 +6,7 @@ import type { ClientCard } from '@/api/types';
 import { Asked, Empty, Lines } from '@/components/states/asked';
 import { SafetyNote } from '@/components/states/safety-note';
 import { Tape } from '@/components/tape/tape';
+import { ageWords, sinceBirth } from '@/components/time/days';
 import { MyBookings } from './my-bookings';
 import { MyChoices } from './my-choices';
 import { MyMoves } from './my-moves';
@@ -40,7 +41,7 @@ function HerPage({ clientId, today }: { clientId: number; today: string }) {
                 <Tape
                   tape={her.tape}
                   name="Your time"
-                  age={her.pregnancy?.age}
+                  age={ageWords(her.pregnancy)}
                   nextStage={her.pregnancy?.nextStage}
                 />
               )}
@@ -57,7 +58,14 @@ function HerPage({ clientId, today }: { clientId: number; today: string }) {
 }
 
 const whereSheIs = ({ pregnancy }: ClientCard) =>
-  [pregnancy?.age, pregnancy?.stageName].filter((part) => part != null).join(', ');
+  [
+    pregnancy?.daysSinceBirth == null
+      ? pregnancy?.age
+      : `${sinceBirth(pregnancy.daysSinceBirth)} after the birth`,
+    pregnancy?.stageName,
+  ]
+    .filter((part) => part != null)
+    .join(', ');
 
 /** After a loss: no tape, no prompts, nothing asked. */
 function Quiet({ her }: { her: ClientCard }) {

@@ -44,13 +44,14 @@ export function NewClientPage() {
       email: '',
       emergencyName: '',
       emergencyPhone: '',
-      homeLocationId: null as string | null,
+      homeLocationId: '',
       babies: 1 as number | string,
       bornOn: null as string | null,
       birthMode: null as BirthMode | null,
     },
     validate: {
       name: (name) => (name.trim() === '' ? 'What is her name?' : null),
+      homeLocationId: (id) => (id === '' ? 'Where does she mostly come?' : null),
     },
   });
 
@@ -59,7 +60,7 @@ export function NewClientPage() {
       {
         ...contact,
         called: contact.called.trim() === '' ? (contact.name.split(' ')[0] ?? '') : contact.called,
-        homeLocationId: Number(homeLocationId ?? locations[0]?.id),
+        homeLocationId: Number(homeLocationId),
         babies: Number(babies),
         dating: where === 'pregnant' ? evidenceOf(dating) : null,
         bornOn: where === 'born' ? bornOn : null,
@@ -100,8 +101,6 @@ export function NewClientPage() {
             withAsterisk
             data={locations.map(({ id, name }) => ({ value: String(id), label: name }))}
             {...form.getInputProps('homeLocationId')}
-            value={form.values.homeLocationId ?? String(locations[0]?.id ?? '')}
-            allowDeselect={false}
           />
           <NumberInput
             label="Babies expected or born"

@@ -87,7 +87,7 @@ function Booked({ person, session, canCheckIn }: BookedProps) {
           size="xs"
           variant={here ? 'light' : 'filled'}
           aria-pressed={here}
-          aria-label={`${here ? 'Here' : 'Check in'}: ${person.name}`}
+          aria-label={`${person.name}: ${here ? 'here' : 'check in'}`}
           leftSection={here ? <IconCheck size={16} aria-hidden /> : undefined}
           onClick={() =>
             checkIn.mutate({ bookingId: person.bookingId, here: !here }, { onError: tellRefused })

@@ -1,6 +1,6 @@
 import { IconCheck } from '@tabler/icons-react';
 import type { Person, Severity } from '@/api/types';
-import { sinceBirth } from '@/components/time/days';
+import { ageWords } from '@/components/time/days';
 import { SeverityMark, VerdictMark } from '@/components/verdict/mark';
 import { severityWords, verdictWords } from '@/components/verdict/words';
 import classes from './floor.module.css';
@@ -55,8 +55,7 @@ export function Mat({ person, index, selected, tabbable, pressing, onPress }: Ma
 }
 
 /** `24w 3d`, or the time since the birth. */
-export const ageOf = (person: Person) =>
-  person.daysSinceBirth != null ? sinceBirth(person.daysSinceBirth) : (person.age ?? '');
+export const ageOf = (person: Person) => ageWords(person) ?? '';
 
 const severities: Severity[] = ['urgent', 'attention', 'info'];
 
