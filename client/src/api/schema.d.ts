@@ -52,6 +52,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/what-if": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["WhatIf"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/live": {
         parameters: {
             query?: never;
@@ -1096,6 +1112,7 @@ export interface components {
             mayHaveGivenBirth: boolean;
             /** @description Every reason, strictest first. */
             reasons: components["schemas"]["ReasonMessage"][];
+            plan?: null | components["schemas"]["PlanShareMessage"];
         };
         /**
          * @description What a flag is about.
@@ -1139,6 +1156,24 @@ export interface components {
          * @enum {unknown}
          */
         FlagSeverity: "info" | "attention" | "urgent";
+        /** @description What one person does for one movement of the plan. */
+        HerMovementMessage: {
+            /**
+             * Format: int32
+             * @description Its place in the plan, from 1.
+             */
+            position: number;
+            /** @description Its name. */
+            name: string;
+            /** @description As taught, adapted, replaced or left out. */
+            verdict: components["schemas"]["MovementVerdict"];
+            /** @description What she does instead, when it is replaced. */
+            option?: null | string;
+            /** @description What stands on her mat; empty when she does it as taught. */
+            instruction: string;
+            /** @description Every reason, strictest first. */
+            reasons: components["schemas"]["MovementReasonMessage"][];
+        };
         /** @description What an import did, or would do. */
         ImportReport: {
             /** @description Nothing was written. */
@@ -1233,7 +1268,7 @@ export interface components {
             on: null | components["schemas"]["LocalDate"];
         };
         /** Format: date */
-        LocalDate: string;
+        LocalDate: null | string;
         /** @description A place where classes are held. */
         Location: {
             /**
@@ -1333,6 +1368,17 @@ export interface components {
             /** Format: int32 */
             moved: number;
         };
+        /** @description Why a movement is done differently. */
+        MovementReasonMessage: {
+            /** @description In the reader's words. */
+            text: string;
+            source: null | components["schemas"]["SourceMessage"];
+        };
+        /**
+         * @description How a movement is for a client on a date, in order of strictness.
+         * @enum {unknown}
+         */
+        MovementVerdict: "asTaught" | "adapted" | "replaced" | "leftOut";
         /** @description Something the studio needs of her. */
         Need: {
             /** @description letter, screening, birth-word. */
@@ -1446,6 +1492,8 @@ export interface components {
             mayHaveGivenBirth: boolean;
             /** @description What she does differently, in instruction words. */
             instructions: components["schemas"]["InstructionMessage"][];
+            /** @description What she does for each movement of the plan; for the instructor and the owner. */
+            movements: components["schemas"]["HerMovementMessage"][];
             /** @description Her flags. */
             flags: components["schemas"]["FlagMessage"][];
             /** @description Her conditions by name, where she agreed to share them. */
@@ -1457,6 +1505,60 @@ export interface components {
          * @enum {unknown}
          */
         Phase: "beforeDates" | "pregnant" | "born" | "ended" | "unknown";
+        /** @description How much of a class is as taught for her, and what changes. */
+        PlanShareMessage: {
+            /**
+             * Format: int32
+             * @description Minutes of the plan.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Minutes as taught.
+             */
+            asTaught: number;
+            /**
+             * Format: int32
+             * @description Minutes with another version of the same movement.
+             */
+            adapted: number;
+            /**
+             * Format: int32
+             * @description Minutes with another movement.
+             */
+            replaced: number;
+            /**
+             * Format: int32
+             * @description Minutes in which she rests.
+             */
+            leftOut: number;
+        };
+        /** @description A movement of a class plan. */
+        PlannedMovementMessage: {
+            /**
+             * Format: int32
+             * @description Its place, from 1.
+             */
+            position: number;
+            /** @description Its code. */
+            code: string;
+            /** @description Its name. */
+            name: string;
+            /** @description Its group. */
+            group: string;
+            /** @description How it is taught, in a sentence. */
+            cue: string;
+            /**
+             * Format: int32
+             * @description How long.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Usual effort, 0 to 10.
+             */
+            effort: number;
+        };
         /** @description A policy as it stands. */
         PolicyMessage: {
             /** @description Its code. */
@@ -1615,6 +1717,8 @@ export interface components {
             session: components["schemas"]["SessionSummary"];
             /** @description Number to call at the location in an emergency. */
             emergencyNumber: string;
+            /** @description What is taught, movement by movement; for the instructor and the owner. */
+            plan: components["schemas"]["PlannedMovementMessage"][];
             /** @description Those with a seat, in the order of their names. */
             people: components["schemas"]["PersonMessage"][];
             /** @description Those who wait, in order. */
@@ -1870,6 +1974,39 @@ export interface components {
              */
             embryoDays: number;
         };
+        /** @description What would become of each movement. */
+        WhatIfAnswer: {
+            /** @description Gestational age on that date, "24w 3d". */
+            age: null | string;
+            /** @description Code of the stage. */
+            stage: string;
+            /** @description Its name. */
+            stageName: string;
+            /** @description Each movement with its verdict. */
+            movements: components["schemas"]["HerMovementMessage"][];
+        };
+        /** @description A question about nobody in particular. */
+        WhatIfRequest: {
+            /** @description Code of a stage, its first day is meant; or else a due date. */
+            stage: null | string;
+            dueDate: null | components["schemas"]["LocalDate"];
+            on: null | components["schemas"]["LocalDate"];
+            birthMode: null | components["schemas"]["BirthMode"];
+            /** @description Codes of factors and conditions. */
+            factors: string[];
+            /** @description Positions and traits that a letter leaves out. */
+            restrictions: string[];
+            /**
+             * Format: int32
+             * @description A letter's effort ceiling, 0 to 10.
+             */
+            effortMost: null | number;
+            /**
+             * Format: int64
+             * @description The class whose plan is asked about; every movement of the catalogue when left out.
+             */
+            planId: null | number;
+        };
     };
     responses: never;
     parameters: never;
@@ -1966,6 +2103,48 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["DemoMessage"];
+                };
+            };
+        };
+    };
+    WhatIf: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["WhatIfRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WhatIfAnswer"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
                 };
             };
         };
