@@ -136,9 +136,7 @@ public static class BookingEndpoints
         var last = to?.Value ?? first.PlusDays(27);
         if (Range(first, last) is { } refusal)
             return refusal.ToProblem();
-        return TypedResults.Ok(
-            await bookings.ChoicesAsync(read, clientId, client.Audience, first, last, summaries)
-        );
+        return TypedResults.Ok(await bookings.ChoicesAsync(read, client, first, last, summaries));
     }
 
     private static async Task<Results<Ok<List<ClientBooking>>, ProblemHttpResult>> OfClientAsync(

@@ -183,13 +183,13 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
     /// <summary>Sessions for a client in a range of dates, each with its fit on its own date, best first.</summary>
     public async Task<List<Choice>> ChoicesAsync(
         Read read,
-        long clientId,
-        Audience audience,
+        ClientSeen client,
         LocalDate from,
         LocalDate to,
         SessionSummaries summaries
     )
     {
+        var (clientId, audience) = (client.Row.Id, client.Audience);
         var now = clock.GetCurrentInstant();
         var sessions = (
             await SessionStore.ListAsync(read, new SessionsWanted { From = from, To = to })
@@ -235,7 +235,8 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
             );
         }
 
-        // Best first: what can be had, then what suits best with the fewest changes, then the soonest.
+        // Best first: what can be had, then what suits best with the fewest changes, then the soonest day, at her own location
+        // before another.
         return
         [
             .. choices
@@ -245,6 +246,8 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
                 .ThenBy(c => c.Choice.CanBook)
                 .ThenBy(c => c.Fit.Verdict)
                 .ThenBy(c => c.Fit.Reasons.Count(r => r.Verdict == Suits.WithModifications))
+                .ThenBy(c => c.Choice.Session.On)
+                .ThenBy(c => c.Choice.Session.LocationId == client.Row.HomeLocationId ? 0 : 1)
                 .ThenBy(c => c.Choice.Session.StartsAt)
                 .ThenBy(c => c.Choice.Session.Id)
                 .Select(c => c.Choice),

@@ -2,6 +2,7 @@ using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
 using Studio.Api.Data;
+using Studio.Api.Http;
 using Studio.Api.Imports;
 using Studio.Api.Movements;
 using Studio.Api.Studios;
@@ -17,6 +18,12 @@ namespace Studio.Api.Demo;
 /// </summary>
 public static class StudioSetup
 {
+    /// <summary>The file of class plans; the only one a studio may do without.</summary>
+    public const string Plans = "plans.csv";
+
+    /// <summary>What stands for it then.</summary>
+    public const string NoPlans = "class,position,movement,minutes\n";
+
     private const int WeeksOfTimetable = 6;
 
     /// <summary>Writes everything; the caller commits.</summary>
@@ -104,7 +111,7 @@ public static class StudioSetup
         var refused = new List<RefusedRow>();
         var rows = CsvText.Read(file(name), columns, [], refused);
         if (refused.Count > 0)
-            throw new InvalidOperationException(
+            throw new SettingException(
                 string.Join(
                     Environment.NewLine,
                     refused.Select(r => $"{name} line {r.Line}: {r.Column} {r.Reason}")
@@ -179,7 +186,7 @@ public static class StudioSetup
                 Traits = traits.ToHashSet(StringComparer.Ordinal),
             };
             if (profile.Faults(book).ToList() is { Count: > 0 } faults)
-                throw new InvalidOperationException(
+                throw new SettingException(
                     $"classes.csv line {row.Line}: {string.Join(" ", faults)}"
                 );
             var id = await write.InsertAsync(
@@ -219,8 +226,8 @@ public static class StudioSetup
     {
         var classes = await StudioStore.ClassesAsync(write);
         var plans = PlanFile.Parse(
-            new StringReader(file("plans.csv")),
-            "plans.csv",
+            new StringReader(file(Plans)),
+            Plans,
             [
                 .. classes.Select(c => new PlannedClass(
                     c.Code,
@@ -271,13 +278,11 @@ public static class StudioSetup
                         instructor = row["instructor_email"],
                     }
                 )
-                ?? throw new InvalidOperationException(
+                ?? throw new SettingException(
                     $"timetable.csv line {row.Line}: no such room or class."
                 );
             if (place.InstructorId is null && row["instructor_email"].Length > 0)
-                throw new InvalidOperationException(
-                    $"timetable.csv line {row.Line}: no such instructor."
-                );
+                throw new SettingException($"timetable.csv line {row.Line}: no such instructor.");
             var zone = ZoneOf(place.Zone);
             var monday = now.InZone(zone).Date.PlusDays(1).Previous(IsoDayOfWeek.Monday);
             var start = LocalTimePattern
@@ -311,12 +316,12 @@ public static class StudioSetup
 
     private static DateTimeZone ZoneOf(string id) =>
         DateTimeZoneProviders.Tzdb.GetZoneOrNull(id)
-        ?? throw new InvalidOperationException($"locations.csv: there is no time zone '{id}'.");
+        ?? throw new SettingException($"locations.csv: there is no time zone '{id}'.");
 
     private static int Number(CsvRow row, string column) =>
         int.TryParse(row[column], NumberStyles.None, CultureInfo.InvariantCulture, out var number)
             ? number
-            : throw new InvalidOperationException(
+            : throw new SettingException(
                 $"Line {row.Line}: {column} is '{row[column]}', not a number."
             );
 

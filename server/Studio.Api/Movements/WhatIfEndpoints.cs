@@ -32,11 +32,11 @@ public sealed record WhatIfRequest
 
     /// <summary>Codes of factors and conditions.</summary>
     [MaxLength(100)]
-    public IReadOnlyList<string> Factors { get; init; } = [];
+    public IReadOnlyList<string?>? Factors { get; init; }
 
     /// <summary>Positions and traits that a letter leaves out.</summary>
     [MaxLength(100)]
-    public IReadOnlyList<string> Restrictions { get; init; } = [];
+    public IReadOnlyList<string?>? Restrictions { get; init; }
 
     /// <summary>A letter's effort ceiling, 0 to 10.</summary>
     [Range(0, 10)]
@@ -80,7 +80,12 @@ public static class WhatIfEndpoints
         var on = request.On ?? (await studio.AboutAsync()).Today;
         if (!HerPregnancy(request, on, book).TryGet(out var pregnancy, out var refusal))
             return refusal.ToProblem();
-        if (Unknown(request, book) is { } unknown)
+        List<string> factors =
+        [
+            .. (request.Factors ?? []).Select(f => f ?? "").Distinct(StringComparer.Ordinal),
+        ];
+        List<string> restrictions = [.. (request.Restrictions ?? []).Select(r => r ?? "")];
+        if (Unknown(factors, restrictions, book) is { } unknown)
             return unknown.ToProblem();
 
         await using var read = await database.ReadAsync();
@@ -99,18 +104,15 @@ public static class WhatIfEndpoints
         var her = new HerSituation
         {
             Pregnancy = pregnancy,
-            Factors =
-            [
-                .. request.Factors.Distinct().Select(code => new HeldFactor(code, on, null)),
-            ],
+            Factors = [.. factors.Select(code => new HeldFactor(code, on, null))],
             Restrictions =
-                request.Restrictions.Count > 0 || request.EffortMost is not null
+                restrictions.Count > 0 || request.EffortMost is not null
                     ?
                     [
                         new Restriction
                         {
                             From = on,
-                            LeaveOut = request.Restrictions.ToHashSet(StringComparer.Ordinal),
+                            LeaveOut = restrictions.ToHashSet(StringComparer.Ordinal),
                             EffortMost = request.EffortMost,
                         },
                     ]
@@ -156,15 +158,19 @@ public static class WhatIfEndpoints
             };
     }
 
-    private static Refusal? Unknown(WhatIfRequest request, RuleBook book) =>
-        request.Factors.FirstOrDefault(f => book.FactorOf(f) is null) is { } factor
+    private static Refusal? Unknown(
+        IReadOnlyList<string> factors,
+        IReadOnlyList<string> restrictions,
+        RuleBook book
+    ) =>
+        factors.FirstOrDefault(f => book.FactorOf(f) is null) is { } factor
             ? new(
                 RefusalKind.Invalid,
                 "no-such-factor",
                 $"The catalogue has no factor \"{factor}\".",
                 "factors"
             )
-        : request.Restrictions.FirstOrDefault(r =>
+        : restrictions.FirstOrDefault(r =>
             !Positions.All.ContainsKey(r) && !MovementTraits.All.ContainsKey(r)
         )
             is { } restriction

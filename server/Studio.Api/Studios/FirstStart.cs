@@ -55,13 +55,26 @@ public sealed class FirstStart(
         await using var write = await database.BeginWriteAsync();
         await StudioSetup.RunAsync(
             write,
-            name => File.ReadAllText(Path.Combine(folder, name)),
+            name => TextOf(folder, name),
             book,
             clock.GetCurrentInstant(),
             isDemo: false
         );
         await write.CommitAsync();
         log.LogInformation("The studio is set up from its folder.");
+    }
+
+    // Only the plans may be left out: a class without one is judged as a whole.
+    private static string TextOf(string folder, string name)
+    {
+        var path = Path.Combine(folder, name);
+        if (File.Exists(path))
+            return File.ReadAllText(path);
+        return name == StudioSetup.Plans
+            ? StudioSetup.NoPlans
+            : throw new SettingException(
+                $"Studio:Setup names the folder {folder}, and there is no {name} in it."
+            );
     }
 
     private async Task AddOwnerAsync()
