@@ -20,6 +20,10 @@ export type Choice = Wire['Choice'];
 export type ClientBooking = Wire['ClientBooking'];
 export type Roster = Wire['RosterMessage'];
 export type Person = Wire['PersonMessage'];
+export type Planned = Wire['PlannedMovementMessage'];
+export type HerMovement = Wire['HerMovementMessage'];
+export type MovementVerdict = Wire['MovementVerdict'];
+export type PlanShare = Wire['PlanShareMessage'];
 export type Flag = Wire['FlagMessage'];
 export type Move = Wire['MoveMessage'];
 

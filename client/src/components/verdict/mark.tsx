@@ -1,6 +1,7 @@
-import type { Severity, Verdict } from '@/api/types';
+import type { MovementVerdict, Severity, Verdict } from '@/api/types';
+import { MovementShape } from './movement-shape';
 import { SeverityShape, VerdictShape } from './shapes';
-import { severityWords, verdictWords } from './words';
+import { movementWords, severityWords, verdictWords } from './words';
 import classes from './mark.module.css';
 
 interface VerdictProps {
@@ -37,6 +38,14 @@ export function SeverityMark({ severity, children }: { severity: Severity; child
 }
 
 const severityTone: Record<Severity, string> = { info: 'quiet', attention: 'mind', urgent: 'stop' };
+
+/** What becomes of a movement for her: shape and word together. */
+export const MovementMark = ({ verdict }: { verdict: MovementVerdict }) => (
+  <span className={classes.mark} data-tone="mind">
+    <MovementShape verdict={verdict} />
+    <span>{movementWords[verdict]}</span>
+  </span>
+);
 
 /** Something that needs a person, in words. */
 export function Needs({ tone, children }: { tone: 'mind' | 'stop'; children: React.ReactNode }) {

@@ -1,4 +1,4 @@
-import type { Severity, Verdict } from '@/api/types';
+import type { MovementVerdict, Severity, Verdict } from '@/api/types';
 
 export const verdictWords: Record<Verdict, string> = {
   suitable: 'Suits',
@@ -11,4 +11,11 @@ export const severityWords: Record<Severity, string> = {
   info: 'Note',
   attention: 'Mind',
   urgent: 'Act',
+};
+
+export const movementWords: Record<MovementVerdict, string> = {
+  asTaught: 'As taught',
+  adapted: 'Changed',
+  replaced: 'Instead',
+  leftOut: 'Left out',
 };

@@ -9,6 +9,7 @@ import { longDay, nearDay } from '@/components/time/days';
 import { SessionTime } from '@/components/time/session-time';
 import { FitLine } from '@/components/booking/fit-line';
 import { capital } from '@/components/tape/words';
+import { PlanLine } from './plan-line';
 import classes from './my.module.css';
 
 const laterAtFirst = 3;
@@ -97,6 +98,7 @@ function Facts({ booking: { session, fit, status, place }, short = false }: Fact
         <Text fw={600}>On the waiting list{place != null && `, place ${place}`}</Text>
       )}
       <FitLine fit={fit} pressing={unfit} short={short && !unfit} />
+      {!short && <PlanLine plan={fit.plan} />}
     </>
   );
 }

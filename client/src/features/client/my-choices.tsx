@@ -10,6 +10,7 @@ import { Asked, Empty } from '@/components/states/asked';
 import { longDay, shortDay } from '@/components/time/days';
 import { SessionTime } from '@/components/time/session-time';
 import { FitLine } from '@/components/booking/fit-line';
+import { PlanLine } from './plan-line';
 import classes from './my.module.css';
 
 const daysAtFirst = 7;
@@ -90,6 +91,7 @@ function OneChoice({ choice: { session, fit, canBook }, busy, onBook }: OneProps
           <SessionTime session={session} from /> {session.className}
         </Text>
         <FitLine fit={fit} />
+        <PlanLine plan={fit.plan} />
         <Text size="sm" c="dimmed">
           {session.locationName}
           {session.instructorName != null && ` · ${session.instructorName}`}

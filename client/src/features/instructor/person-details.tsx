@@ -8,6 +8,8 @@ import { Refused } from '@/components/states/asked';
 import { tell, tellRefused } from '@/components/states/told';
 import { Needs, SeverityMark, VerdictMark } from '@/components/verdict/mark';
 import { ageOf } from './floor/mat';
+import { HerInstructions } from './plan/her-instructions';
+import { HerPlan } from './plan/her-plan';
 import classes from './teach.module.css';
 
 interface Props {
@@ -59,25 +61,11 @@ export function PersonDetails({ person, session, canCheckIn, onClose }: Props) {
           ))}
         </ul>
       )}
-      <section>
-        <Title order={3}>What to do differently</Title>
-        {person.instructions.length === 0 ? (
-          <Text>Nothing: as taught.</Text>
-        ) : (
-          <ul className={classes.instructions}>
-            {person.instructions.map(({ text, source }) => (
-              <li key={text}>
-                {text}
-                {source !== null && (
-                  <Text component="span" display="block" size="xs" c="dimmed">
-                    {source.cite}
-                  </Text>
-                )}
-              </li>
-            ))}
-          </ul>
-        )}
-      </section>
+      {person.movements.length > 0 ? (
+        <HerPlan person={person} />
+      ) : (
+        <HerInstructions person={person} />
+      )}
       {person.conditions.length > 0 && (
         <section>
           <Title order={3}>She lets you know</Title>

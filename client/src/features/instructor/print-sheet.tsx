@@ -2,10 +2,12 @@ import type { Roster } from '@/api/types';
 import { severityWords, verdictWords } from '@/components/verdict/words';
 import { longDay } from '@/components/time/days';
 import { ageOf } from './floor/mat';
+import { PrintPlan } from './plan/print-plan';
 import classes from './teach.module.css';
 
 /** The roster on one sheet of paper, black on white. On screen it is not shown. */
-export function PrintSheet({ roster: { session, people } }: { roster: Roster }) {
+export function PrintSheet({ roster }: { roster: Roster }) {
+  const { session, people } = roster;
   return (
     <div className={classes.paper} aria-hidden="true">
       <h1>
@@ -50,6 +52,7 @@ export function PrintSheet({ roster: { session, people } }: { roster: Roster }) 
           ))}
         </tbody>
       </table>
+      <PrintPlan roster={roster} />
     </div>
   );
 }

@@ -14,6 +14,7 @@ import { SessionTime } from '@/components/time/session-time';
 import { Floor } from './floor/floor';
 import { NewFlags } from './new-flags';
 import { PersonDetails } from './person-details';
+import { PlanPanel } from './plan/plan-panel';
 import { PrintSheet } from './print-sheet';
 import classes from './teach.module.css';
 
@@ -30,8 +31,9 @@ export function SessionView({ sessionId }: { sessionId: number }) {
 
 function RosterView({ roster }: { roster: Roster }) {
   const { today } = useMe();
-  const { session, people, waiting } = roster;
+  const { session, people, waiting, plan } = roster;
   const [selected, setSelected] = useState<number | null>(null);
+  const [movement, setMovement] = useState<number | null>(null);
   const [pressing, setPressing] = useState<Pressing>('look');
   const checkIn = useCheckIn(session.id);
   const her = people.find(({ bookingId }) => bookingId === selected);
@@ -83,6 +85,7 @@ function RosterView({ roster }: { roster: Roster }) {
               people={people}
               seats={session.seats}
               selected={selected}
+              movement={movement}
               pressing={pressing}
               onPress={(person) => {
                 setSelected(person.bookingId);
@@ -93,13 +96,18 @@ function RosterView({ roster }: { roster: Roster }) {
                   );
               }}
             />
-            <PersonDetails
-              key={selected}
-              person={her}
-              session={session}
-              canCheckIn={isToday}
-              onClose={() => setSelected(null)}
-            />
+            <div className={classes.side}>
+              <PersonDetails
+                key={selected}
+                person={her}
+                session={session}
+                canCheckIn={isToday}
+                onClose={() => setSelected(null)}
+              />
+              {plan.length > 0 && (
+                <PlanPanel plan={plan} people={people} chosen={movement} onChoose={setMovement} />
+              )}
+            </div>
           </div>
         )}
         <SafetyNote locationId={session.locationId} />

@@ -1,6 +1,7 @@
 import { useElementSize } from '@mantine/hooks';
 import { useState } from 'react';
 import type { Person } from '@/api/types';
+import { differently } from '@/features/instructor/plan/who-does-what';
 import { columnsFor, layOut, stepFrom } from './layout';
 import { Mat } from './mat';
 import classes from './floor.module.css';
@@ -9,6 +10,8 @@ interface FloorProps {
   people: readonly Person[];
   seats: number;
   selected: number | null;
+  /** The movement chosen in the plan, by its place. */
+  movement: number | null;
   onPress: (person: Person) => void;
   /** What pressing a mat does, for its label. */
   pressing: 'look' | 'check-in';
@@ -18,7 +21,7 @@ interface FloorProps {
  * The room as the instructor sees it from her place: the nearest row is at the bottom. One stop for
  * the Tab key; arrows walk between the mats.
  */
-export function Floor({ people, seats, selected, onPress, pressing }: FloorProps) {
+export function Floor({ people, seats, selected, movement, onPress, pressing }: FloorProps) {
   const { ref, width } = useElementSize();
   const [at, setAt] = useState(0);
   const columns = columnsFor(width, people.length);
@@ -60,6 +63,8 @@ export function Floor({ people, seats, selected, onPress, pressing }: FloorProps
                         person={person}
                         index={mat ?? 0}
                         selected={selected === person.bookingId}
+                        choosing={movement !== null}
+                        instead={differently(person, movement)}
                         tabbable={mat === here}
                         pressing={pressing}
                         onPress={() => {

@@ -1,7 +1,7 @@
 import { IconCheck } from '@tabler/icons-react';
-import type { Person, Severity } from '@/api/types';
+import type { HerMovement, Person, Severity } from '@/api/types';
 import { ageWords } from '@/components/time/days';
-import { SeverityMark, VerdictMark } from '@/components/verdict/mark';
+import { MovementMark, SeverityMark, VerdictMark } from '@/components/verdict/mark';
 import { severityWords, verdictWords } from '@/components/verdict/words';
 import classes from './floor.module.css';
 
@@ -9,12 +9,17 @@ interface MatProps {
   person: Person;
   index: number;
   selected: boolean;
+  /** A movement of the plan is chosen. */
+  choosing: boolean;
+  /** What she does instead of it. */
+  instead: HerMovement | undefined;
   tabbable: boolean;
   pressing: 'look' | 'check-in';
   onPress: () => void;
 }
 
-export function Mat({ person, index, selected, tabbable, pressing, onPress }: MatProps) {
+export function Mat({ person, instead, ...props }: MatProps) {
+  const { index, selected, choosing, tabbable, pressing, onPress } = props;
   const here = person.checkedInAt != null;
   const marks = marksOf(person);
   const unfit = person.verdict === 'needsClearance' || person.verdict === 'notSuitable';
@@ -25,9 +30,11 @@ export function Mat({ person, index, selected, tabbable, pressing, onPress }: Ma
       data-mat={index}
       data-here={here || undefined}
       data-selected={selected || undefined}
+      data-lit={instead?.verdict}
+      data-quiet={(choosing && instead === undefined) || undefined}
       tabIndex={tabbable ? 0 : -1}
       aria-pressed={pressing === 'check-in' ? here : selected}
-      aria-label={spoken(person)}
+      aria-label={spoken(person, instead)}
       onClick={onPress}
     >
       <span className={classes.name} lang="">
@@ -37,6 +44,12 @@ export function Mat({ person, index, selected, tabbable, pressing, onPress }: Ma
       <span className={classes.stage}>
         {person.daysSinceBirth != null ? 'after birth' : (person.stageName ?? '')}
       </span>
+      {instead !== undefined && (
+        <span className={classes.instead}>
+          <MovementMark verdict={instead.verdict} />
+          <span className={classes.instruction}>{instead.instruction}</span>
+        </span>
+      )}
       <span className={classes.marks}>
         {unfit && <VerdictMark verdict={person.verdict} pressing />}
         {marks.map(([severity, count]) => (
@@ -69,9 +82,10 @@ const marksOf = ({ flags }: Person) =>
     ])
     .filter(([, count]) => count > 0);
 
-const spoken = (person: Person) =>
+const spoken = (person: Person, instead?: HerMovement) =>
   [
     person.called,
+    instead?.instruction,
     person.daysSinceBirth != null ? `${ageOf(person)} after birth` : ageOf(person),
     person.stageName,
     person.verdict === 'needsClearance' || person.verdict === 'notSuitable'

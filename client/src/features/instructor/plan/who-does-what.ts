@@ -1,0 +1,44 @@
+import type { HerMovement, Person, Planned } from '@/api/types';
+
+type Mover = Pick<Person, 'movements'>;
+
+/** What she does instead at this place of the plan; nothing where she does it as taught. */
+export const differently = ({ movements }: Mover, position: number | null) =>
+  movements.find((her) => her.position === position && her.verdict !== 'asTaught');
+
+/** All she does differently, in the order of the plan. */
+export const allDifferently = ({ movements }: Mover): HerMovement[] =>
+  movements.filter(({ verdict }) => verdict !== 'asTaught').sort((a, b) => a.position - b.position);
+
+export const howMany = (people: readonly Mover[], position: number) =>
+  people.filter((her) => differently(her, position) !== undefined).length;
+
+export function howManyWords(count: number): string {
+  if (count === 0) return 'everybody as taught';
+  return count === 1 ? '1 does something else' : `${count} do something else`;
+}
+
+/** The place a step away; before the first is nothing chosen, and after the last the last. */
+export function stepTo(plan: readonly Planned[], chosen: number | null, step: 1 | -1) {
+  const at = plan.findIndex(({ position }) => position === chosen) + step;
+  if (at < 0) return null;
+  return plan[Math.min(at, plan.length - 1)]?.position ?? null;
+}
+
+export interface Cell {
+  instruction: string;
+  /** How many neighbours share it. */
+  span: number;
+}
+
+/** One row of the printed sheet: neighbours who do the same share a cell; empty is as taught. */
+export function rowOf(people: readonly Mover[], position: number): Cell[] {
+  const cells: Cell[] = [];
+  for (const her of people) {
+    const instruction = differently(her, position)?.instruction ?? '';
+    const last = cells.at(-1);
+    if (instruction !== '' && last?.instruction === instruction) last.span += 1;
+    else cells.push({ instruction, span: 1 });
+  }
+  return cells;
+}
