@@ -43,3 +43,42 @@ test('walks the mats with the arrow keys and checks in', async ({ page }) => {
   await page.keyboard.press('Enter');
   await expect(floor.getByRole('button', { name: /, here$/ })).toHaveCount(1);
 });
+
+for (const [width, height] of [[1280, 900], [360, 740]] as const)
+  test(`chooses a movement at ${width} pixels: the mats that do something else light and say what`, async ({ page }) => {
+    await page.setViewportSize({ width, height });
+    await signIn(page, demo.instructor);
+    const floor = page.getByRole('grid', { name: /The floor/ });
+    const plan = page.getByRole('radiogroup', { name: 'Class plan' });
+    const lit = floor.locator('[data-lit]');
+    const now = page.getByRole('region', { name: 'The movement now' });
+    await expect(plan.getByRole('radio', { name: 'Nothing chosen' })).toBeChecked();
+    await expect(lit).toHaveCount(0);
+
+    await plan.getByRole('radio', { name: /Hip circles on all fours/ }).check();
+    await expect(lit).toHaveCount(1);
+    await expect(lit).toContainText('fists, forearms or a wedge');
+    await expect(lit).toContainText('Changed');
+    await expect(lit).toHaveAccessibleName(/^Nayeli, fists, forearms or a wedge, /);
+    await expect(now.getByRole('status')).toHaveText('Hip circles on all fours: 1 does something else');
+    await expect(now).toContainText(/Effort \d+ of 10/);
+    await isAccessible(page, `a movement chosen at ${width}`);
+    await fits(page);
+    await picture(page, `plan-${width}`);
+
+    await page.keyboard.press('ArrowUp');
+    await expect(now.getByRole('status')).toHaveText(/^Cat stretch: \d+ do something else$/);
+    await now.getByRole('button', { name: 'Previous' }).click();
+    await expect(now.getByRole('status')).toHaveText(/everybody as taught$/);
+    await now.getByRole('button', { name: 'Next' }).click();
+    await expect(lit).not.toHaveCount(0);
+    await page.keyboard.press('Escape');
+    await expect(lit).toHaveCount(0);
+    await expect(plan.getByRole('radio', { name: 'Nothing chosen' })).toBeChecked();
+
+    await floor.getByRole('button', { name: /^Nayeli/ }).click();
+    const her = page.getByRole('complementary', { name: 'Nayeli' });
+    await expect(her).toContainText('Hip circles on all fours: fists, forearms or a wedge');
+    await isAccessible(page, `her plan at ${width}`);
+    await fits(page);
+  });

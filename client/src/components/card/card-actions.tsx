@@ -1,6 +1,7 @@
 import { Button, Group, Modal, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import { useHold } from '@/api/clients';
+import { useMe } from '@/api/session';
 import type { ClientCard } from '@/api/types';
 import { BirthForm } from '@/components/forms/birth-form';
 import { DetailsForm } from '@/components/forms/details-form';
@@ -32,6 +33,8 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
     setTitle(titles[what]);
     setDoing(what);
   };
+  // Whoever chooses her first password could read her page: the owner may, the desk may not.
+  const owner = useMe().roles.includes('owner');
   const awaiting = her.phase === 'pregnant';
   const given = { clientId: her.id, today, onDone: close };
   return (
@@ -59,7 +62,7 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
         <Button variant="default" onClick={start('details')}>
           Details
         </Button>
-        {!her.hasAccount && (
+        {owner && !her.hasAccount && (
           <Button variant="default" onClick={start('account')}>
             Give account
           </Button>

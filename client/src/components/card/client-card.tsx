@@ -70,7 +70,7 @@ function Head({ her }: { her: ClientCard }) {
       </Title>
       <Group gap="xs" mt={4}>
         {now?.stageName != null && <Text fw={600}>{now.stageName}</Text>}
-        {now?.babies !== undefined && now.babies > 1 && (
+        {now?.babies != null && now.babies > 1 && (
           <Text>{now.babies === 2 ? 'twins' : `${now.babies} babies`}</Text>
         )}
       </Group>

@@ -48,7 +48,9 @@ export function PlanPanel({ plan, people, chosen, onChoose }: Props) {
 }
 
 const Others = ({ count }: { count: number }) =>
-  count === 0 ? null : <span className={classes.others}>{count} differ</span>;
+  count === 0 ? null : (
+    <span className={classes.others}>{count === 1 ? '1 differs' : `${count} differ`}</span>
+  );
 
 interface LineProps {
   checked: boolean;

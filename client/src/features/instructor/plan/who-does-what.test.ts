@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { HerMovement, MovementVerdict, Planned } from '@/api/types';
-import { allDifferently, differently, howMany, howManyWords, rowOf, stepTo } from './who-does-what';
+import {
+  allDifferently,
+  differently,
+  howMany,
+  howManyWords,
+  rowOf,
+  sameThroughout,
+  stepTo,
+} from './who-does-what';
 
 const does = (position: number, verdict: MovementVerdict, instruction = ''): HerMovement => ({
   position,
@@ -29,6 +37,13 @@ describe('Who does something else', () => {
       'knee down',
     ]);
     expect(allDifferently({ movements: [] })).toEqual([]);
+  });
+
+  it('is told once where it is the same from beginning to end', () => {
+    const rests = { movements: [does(1, 'leftOut', 'rest'), does(2, 'leftOut', 'rest')] };
+    expect(sameThroughout(rests)?.instruction).toBe('rest');
+    expect(sameThroughout(one)).toBeUndefined();
+    expect(sameThroughout({ movements: [] })).toBeUndefined();
   });
 
   it.each([

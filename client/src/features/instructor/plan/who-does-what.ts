@@ -10,6 +10,16 @@ export const differently = ({ movements }: Mover, position: number | null) =>
 export const allDifferently = ({ movements }: Mover): HerMovement[] =>
   movements.filter(({ verdict }) => verdict !== 'asTaught').sort((a, b) => a.position - b.position);
 
+/** The one thing she does differently where it is the same for every movement of a plan. */
+export function sameThroughout({ movements }: Mover): HerMovement | undefined {
+  const [first, ...rest] = movements;
+  if (first === undefined || rest.length === 0 || first.verdict === 'asTaught') return undefined;
+  const same = rest.every(
+    ({ verdict, instruction }) => verdict === first.verdict && instruction === first.instruction,
+  );
+  return same ? first : undefined;
+}
+
 export const howMany = (people: readonly Mover[], position: number) =>
   people.filter((her) => differently(her, position) !== undefined).length;
 
