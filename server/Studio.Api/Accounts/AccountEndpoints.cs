@@ -146,7 +146,7 @@ public static class AccountEndpoints
         app.MapPost("/api/clients/{clientId}/account", MakeForClientAsync)
             .WithName("MakeClientAccount")
             .WithTags("Accounts")
-            .RequireAuthorization(Policies.Desk)
+            .RequireAuthorization(Policies.Owner)
             .ProducesProblem(400)
             .ProducesProblem(404)
             .ProducesProblem(409);

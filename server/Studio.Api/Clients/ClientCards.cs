@@ -74,7 +74,7 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
             DueDate = pregnancy.DueDate,
             Basis = inForce?.Basis,
             Explanation = inForce?.Explanation,
-            Babies = pregnancy.Babies,
+            Babies = knowsAll ? pregnancy.Babies : null,
             Age = situation.Age?.ToString(),
             AgeDays = situation.Age?.Days,
             Term = situation.Term,

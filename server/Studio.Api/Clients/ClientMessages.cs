@@ -75,8 +75,8 @@ public sealed record PregnancyMessage
     /// <summary>How it came about.</summary>
     public string? Explanation { get; init; }
 
-    /// <summary>How many babies.</summary>
-    public required int Babies { get; init; }
+    /// <summary>How many babies; for the owner and herself, since more than one is a listed condition.</summary>
+    public int? Babies { get; init; }
 
     /// <summary>"24w 3d" today.</summary>
     public string? Age { get; init; }

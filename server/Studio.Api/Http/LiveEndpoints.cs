@@ -17,17 +17,14 @@ public static class LiveEndpoints
                     Live live,
                     IHostApplicationLifetime lifetime,
                     CancellationToken gone
-                ) =>
-                    TypedResults.ServerSentEvents(
-                        EventsAsync(reader.AccountId, live, lifetime, gone)
-                    )
+                ) => TypedResults.ServerSentEvents(EventsAsync(reader, live, lifetime, gone))
             )
             .WithName("Live")
             .WithTags("Live")
             .RequireAuthorization(Policies.SignedIn);
 
     private static async IAsyncEnumerable<SseItem<object>> EventsAsync(
-        long account,
+        Reader reader,
         Live live,
         IHostApplicationLifetime lifetime,
         [EnumeratorCancellation] CancellationToken gone
@@ -39,7 +36,19 @@ public static class LiveEndpoints
         );
         // Says at once that it is open, so that a page knows.
         yield return new SseItem<object>(new Change("open", null), "changed");
-        await foreach (var item in live.ListenAsync(account, ends.Token))
-            yield return new SseItem<object>(item, item is ImportProgress ? "import" : "changed");
+        await foreach (var item in live.ListenAsync(reader.AccountId, ends.Token))
+        {
+            if (item is not Change change)
+                yield return new SseItem<object>(item, "import");
+            else if (For(reader, change) is { } told)
+                yield return new SseItem<object>(told, "changed");
+        }
     }
+
+    // A client hears that some session changed, and of herself; whose bookings change when is nobody else's to follow.
+    private static Change? For(Reader reader, Change change) =>
+        reader.WorksAtDesk || reader.InstructorId is not null ? change
+        : change.Topic != "client" ? change with { Id = null }
+        : change.Id == reader.ClientId ? change
+        : null;
 }

@@ -57,6 +57,9 @@ public sealed record SessionRow
     /// <summary>Seats taken.</summary>
     public int SeatsTaken { get; init; }
 
+    /// <summary>Of those, people whose pregnancy ended since: they stand on no list, so they are in no count either.</summary>
+    public int Unspoken { get; init; }
+
     /// <summary>People on the waitlist.</summary>
     public int Waiting { get; init; }
 
@@ -113,7 +116,12 @@ public static class SessionStore
                    s.seats, s.seats_taken as SeatsTaken, s.status,
                    (select count(*) from bookings b where b.session_id = s.id and b.status = 'waiting') as Waiting,
                    (select count(*) from bookings b
-                     where b.session_id = s.id and b.status = 'booked' and b.checked_in_at is not null) as CheckedIn
+                     where b.session_id = s.id and b.status = 'booked' and b.checked_in_at is not null
+                       and not exists (select 1 from pregnancies p
+                                        where p.client_id = b.client_id and p.is_current = 1
+                                          and p.ended_on is not null)) as CheckedIn,
+                   (select count(*) from bookings b join pregnancies p on p.client_id = b.client_id and p.is_current = 1
+                     where b.session_id = s.id and b.status = 'booked' and p.ended_on is not null) as Unspoken
               from sessions s
               join classes c on c.id = s.class_id
               join rooms r on r.id = s.room_id

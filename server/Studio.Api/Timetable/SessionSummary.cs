@@ -4,6 +4,7 @@ using Studio.Api.Data;
 using Studio.Api.Studios;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
+using Studio.Core.Pregnancies;
 
 namespace Studio.Api.Timetable;
 
@@ -127,7 +128,7 @@ public sealed class SessionSummaries(RuleBook book)
                     EndsLocal = ends.ToString("HH:mm", null),
                     Minutes = (int)(s.EndsAt - s.StartsAt).TotalMinutes,
                     Seats = s.Seats,
-                    SeatsTaken = s.SeatsTaken,
+                    SeatsTaken = s.SeatsTaken - s.Unspoken,
                     Waiting = s.Waiting,
                     CheckedIn = s.CheckedIn,
                     Status = s.Status,
@@ -163,7 +164,11 @@ public sealed class SessionSummaries(RuleBook book)
                 {
                     Unsuitable = bookings[s.Id]
                         .Count(b =>
-                            fits.Of(b.ClientId, rows[s.Id]).Verdict >= Suits.NeedsClearance
+                            fits.Of(b.ClientId, rows[s.Id])
+                                is {
+                                    Verdict: >= Suits.NeedsClearance,
+                                    Situation.Phase: not Phase.Ended
+                                }
                         ),
                 }
             ),

@@ -7,7 +7,7 @@ public static class ClientRefusals
     public static readonly Refusal EmailTaken = new(
         RefusalKind.Conflict,
         "email-taken",
-        "Another client has this e-mail address. Find her with the find box, or leave the address out.",
+        "This e-mail address is in use already. Look for her with the find box, leave the address out, or ask the owner.",
         "email"
     );
 

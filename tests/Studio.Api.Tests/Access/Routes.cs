@@ -51,7 +51,7 @@ public static class Routes
         PUT /api/clients/{clientId} | 401 404 403 403 204 204 204 | {"name":"Same Person","called":"Same","phone":"1234567","email":"{n}@mail.example","emergencyName":"Near","emergencyPhone":"7654321","sharesConditions":false}
         POST /api/clients/{clientId}/factors | 401 404 403 403 404 201 201 | {"code":"back-pain","from":"{today}","to":null}
         POST /api/clients/{clientId}/factors/{factorId}/end | 401 404 403 403 404 204 204 | {"on":"{today}"}
-        POST /api/clients/{clientId}/account | 401 403 403 403 409 403 409 | {"password":"long-enough-7"}
+        POST /api/clients/{clientId}/account | 401 403 403 403 403 403 409 | {"password":"long-enough-7"}
         POST /api/clients/{clientId}/clearances | 401 403 403 403 201 403 201 | {"issuedBy":"Dr Wenna Ashdown","issuedOn":"{today}","expiresOn":"2026-06-01"}
         POST /api/clients/{clientId}/screenings | 401 403 403 403 201 403 201 | {"answeredOn":"{today}","outcome":"nothingFound"}
         POST /api/clients/{clientId}/holds | 401 404 404 204 204 204 204 |

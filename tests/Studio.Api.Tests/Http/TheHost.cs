@@ -70,8 +70,18 @@ public class TheHost(SharedStudio studio)
         );
     }
 
-    [Fact]
-    public async Task Tells_open_pages_of_a_booking_by_ids_only()
+    [Theory]
+    [InlineData(Role.FrontDesk, true, "the desk asks again for this session")]
+    [InlineData(
+        Role.Client,
+        false,
+        "another client learns that something changed, not whose nor which"
+    )]
+    public async Task Tells_open_pages_of_a_booking_by_ids_only(
+        Role listens,
+        bool toldWhich,
+        string because
+    )
     {
         await using var app = await StudioApp.Empty();
         var client = await app.HasClient("Ysolde Carroway");
@@ -81,7 +91,7 @@ public class TheHost(SharedStudio studio)
             TestContext.Current.CancellationToken
         );
         stop.CancelAfter(TimeSpan.FromSeconds(20));
-        using var stream = await (await app.SignedInAs(Role.Client)).GetAsync(
+        using var stream = await (await app.SignedInAs(listens)).GetAsync(
             "/api/live",
             HttpCompletionOption.ResponseHeadersRead,
             stop.Token
@@ -94,7 +104,9 @@ public class TheHost(SharedStudio studio)
         var told = new List<JsonNode>();
         while (!told.Exists(t => t.Text("topic") == "session"))
             told.Add(await Next(lines, stop.Token));
-        Assert.Equal(session, told.Single(t => t.Text("topic") == "session").Number("id"));
+        var which = (long?)told.Single(t => t.Text("topic") == "session")["id"];
+        Assert.True(which == (toldWhich ? session : null), because);
+        Assert.True(toldWhich || !told.Exists(t => t.Text("topic") == "client"), because);
         Assert.All(
             told,
             t => Assert.Equal(["id", "topic"], t.AsObject().Select(p => p.Key).Order())
