@@ -55,13 +55,27 @@ public sealed class FirstStart(
         await using var write = await database.BeginWriteAsync();
         await StudioSetup.RunAsync(
             write,
-            name => File.ReadAllText(Path.Combine(folder, name)),
+            name => Text(folder, name),
             book,
             clock.GetCurrentInstant(),
             isDemo: false
         );
         await write.CommitAsync();
         log.LogInformation("The studio is set up from its folder.");
+    }
+
+    private static string Text(string folder, string name)
+    {
+        try
+        {
+            return File.ReadAllText(Path.Combine(folder, name));
+        }
+        catch (Exception missing) when (missing is IOException or UnauthorizedAccessException)
+        {
+            throw new SettingException(
+                $"The setting Studio__Setup is '{folder}', but its {name} cannot be read: {missing.Message}"
+            );
+        }
     }
 
     private async Task AddOwnerAsync()
