@@ -1,4 +1,5 @@
 using System.Reflection;
+using Microsoft.Data.Sqlite;
 using Studio.Api;
 using Studio.Api.Http;
 using Studio.Core.Catalogue;
@@ -27,6 +28,14 @@ catch (SettingException wrong)
 {
     await Console.Error.WriteLineAsync(wrong.Message);
     return 4;
+}
+catch (SqliteException damaged) when (damaged.SqliteErrorCode is 11 or 26)
+{
+    // SQLITE_CORRUPT and SQLITE_NOTADB
+    await Console.Error.WriteLineAsync(
+        $"The database in the data folder is damaged, so the studio stays closed: {damaged.Message} Put back the whole folder from the last backup."
+    );
+    return 5;
 }
 catch (IOException taken)
     when (taken.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)

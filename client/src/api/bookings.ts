@@ -4,6 +4,12 @@ import { clientQueries } from './clients';
 import { sessionsQueries } from './sessions';
 import type { Roster } from './types';
 
+/** One key for one press. `crypto.randomUUID` is missing on a plain http address inside the studio's own network. */
+const newKey = () =>
+  Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) =>
+    byte.toString(16).padStart(2, '0'),
+  ).join('');
+
 /** What a booking touches: the client it is for and every list of sessions. */
 function useSettle() {
   const queries = useQueryClient();
@@ -27,7 +33,7 @@ export function useBook() {
         api.POST('/api/sessions/{sessionId}/bookings', {
           params: {
             path: { sessionId },
-            header: { 'Idempotency-Key': crypto.randomUUID() },
+            header: { 'Idempotency-Key': newKey() },
           },
           body: { clientId },
         }),

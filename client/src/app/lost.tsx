@@ -1,7 +1,7 @@
 import { Button, Stack, Text, Title } from '@mantine/core';
 import { Go } from '@/components/states/go';
 import { type ErrorComponentProps } from '@tanstack/react-router';
-import { wordsOf } from '@/api/problem';
+import { Problem, wordsOf } from '@/api/problem';
 
 export function Lost() {
   return (
@@ -14,11 +14,14 @@ export function Lost() {
 }
 
 export function Trouble({ error, reset }: ErrorComponentProps) {
+  // Anything but an answer of the server: often a part of the program that could not be fetched,
+  // and a browser does not ask for the same part twice.
+  const again = () => (error instanceof Problem ? reset() : window.location.reload());
   return (
     <Stack align="flex-start" py="xl" px="md" role="alert">
       <Title>This page could not be shown</Title>
       <Text>{wordsOf(error)}</Text>
-      <Button onClick={reset}>Try again</Button>
+      <Button onClick={again}>Try again</Button>
     </Stack>
   );
 }

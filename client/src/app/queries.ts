@@ -8,6 +8,7 @@ const worthAnotherTry = (failures: number, error: Error) =>
 export const queries = new QueryClient({
   defaultOptions: {
     queries: { staleTime: 30_000, retry: worthAnotherTry },
-    mutations: { retry: false },
+    // Without a connection it is told at once; nothing is kept back to be booked hours later.
+    mutations: { retry: false, networkMode: 'always' },
   },
 });

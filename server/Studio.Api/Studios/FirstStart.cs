@@ -55,7 +55,7 @@ public sealed class FirstStart(
         await using var write = await database.BeginWriteAsync();
         await StudioSetup.RunAsync(
             write,
-            name => TextOf(folder, name),
+            name => Text(folder, name),
             book,
             clock.GetCurrentInstant(),
             isDemo: false
@@ -65,16 +65,21 @@ public sealed class FirstStart(
     }
 
     // Only the plans may be left out: a class without one is judged as a whole.
-    private static string TextOf(string folder, string name)
+    private static string Text(string folder, string name)
     {
         var path = Path.Combine(folder, name);
-        if (File.Exists(path))
+        if (name == StudioSetup.Plans && !File.Exists(path))
+            return StudioSetup.NoPlans;
+        try
+        {
             return File.ReadAllText(path);
-        return name == StudioSetup.Plans
-            ? StudioSetup.NoPlans
-            : throw new SettingException(
-                $"Studio:Setup names the folder {folder}, and there is no {name} in it."
+        }
+        catch (Exception missing) when (missing is IOException or UnauthorizedAccessException)
+        {
+            throw new SettingException(
+                $"The setting Studio__Setup is '{folder}', but its {name} cannot be read: {missing.Message}"
             );
+        }
     }
 
     private async Task AddOwnerAsync()

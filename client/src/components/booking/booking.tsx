@@ -1,6 +1,6 @@
 import { Button, Group, Modal, Text } from '@mantine/core';
 import { notifications } from '@mantine/notifications';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { useBook, useCancelBooking, type Wanted } from '@/api/bookings';
 import type { SessionSummary } from '@/api/types';
 import { slip, tell, tellRefused } from '@/components/states/told';
@@ -12,21 +12,27 @@ const describe = (session: SessionSummary) =>
 /** Books, and says at the foot of the page whether it became a seat or a place in line. */
 export function useBooking(clientId: number) {
   const book = useBook();
+  const pressed = useRef(new Set<number>());
   return {
     busyWith: book.isPending ? book.variables.sessionId : null,
-    book: (session: SessionSummary) =>
-      book.mutate(
-        { sessionId: session.id, clientId },
-        {
-          onSuccess: ({ status, place }) =>
+    book: (session: SessionSummary) => {
+      // The second press of a double click comes before the button shows that it is busy.
+      if (pressed.current.has(session.id)) return;
+      pressed.current.add(session.id);
+      // By promise: of two bookings under way, each is told.
+      void book
+        .mutateAsync({ sessionId: session.id, clientId })
+        .then(
+          ({ status, place }) =>
             tell(
               status === 'booked'
                 ? `Booked: ${describe(session)}.`
                 : `On the waiting list${place == null ? '' : `, place ${place}`}: ${describe(session)}.`,
             ),
-          onError: tellRefused,
-        },
-      ),
+          tellRefused,
+        )
+        .finally(() => pressed.current.delete(session.id));
+    },
   };
 }
 

@@ -35,6 +35,7 @@ export function FactorsForm({ clientId, factors, today }: Props) {
             <Button
               size="xs"
               variant="default"
+              flex="none"
               loading={end.isPending && end.variables.factorId === factor.id}
               onClick={() => end.mutate({ factorId: factor.id, on: today })}
               aria-label={`No longer so: ${factor.name}`}

@@ -7,7 +7,9 @@ import classes from './teach.module.css';
 
 /** The roster on one sheet of paper, black on white. On screen it is not shown. */
 export function PrintSheet({ roster }: { roster: Roster }) {
-  const { session, people } = roster;
+  const { session, people, plan } = roster;
+  // With a plan, the second page says it movement by movement.
+  const planned = plan.length > 0;
   return (
     <div className={classes.paper} aria-hidden="true">
       <h1>
@@ -23,7 +25,7 @@ export function PrintSheet({ roster }: { roster: Roster }) {
             <th>Here</th>
             <th>Called</th>
             <th>That day</th>
-            <th>What to do differently</th>
+            {!planned && <th>What to do differently</th>}
             <th>Mind</th>
           </tr>
         </thead>
@@ -40,7 +42,9 @@ export function PrintSheet({ roster }: { roster: Roster }) {
                 <br />
                 {person.stageName}
               </td>
-              <td>{person.instructions.map(({ text }) => text).join(' ') || 'as taught'}</td>
+              {!planned && (
+                <td>{person.instructions.map(({ text }) => text).join(' ') || 'as taught'}</td>
+              )}
               <td>
                 {(person.verdict === 'needsClearance' || person.verdict === 'notSuitable') &&
                   `${verdictWords[person.verdict]}. `}

@@ -14,6 +14,7 @@ import { SessionTime } from '@/components/time/session-time';
 import { Floor } from './floor/floor';
 import { NewFlags } from './new-flags';
 import { PersonDetails } from './person-details';
+import { PlanNow } from './plan/plan-now';
 import { PlanPanel } from './plan/plan-panel';
 import { PrintSheet } from './print-sheet';
 import classes from './teach.module.css';
@@ -37,6 +38,8 @@ function RosterView({ roster }: { roster: Roster }) {
   const [pressing, setPressing] = useState<Pressing>('look');
   const checkIn = useCheckIn(session.id);
   const her = people.find(({ bookingId }) => bookingId === selected);
+  const planned = plan.length > 0;
+  const choice = { plan, people, chosen: movement, onChoose: setMovement };
   const isToday = session.on === today;
 
   return (
@@ -97,6 +100,7 @@ function RosterView({ roster }: { roster: Roster }) {
               }}
             />
             <div className={classes.side}>
+              {planned && <PlanNow {...choice} />}
               <PersonDetails
                 key={selected}
                 person={her}
@@ -104,9 +108,7 @@ function RosterView({ roster }: { roster: Roster }) {
                 canCheckIn={isToday}
                 onClose={() => setSelected(null)}
               />
-              {plan.length > 0 && (
-                <PlanPanel plan={plan} people={people} chosen={movement} onChoose={setMovement} />
-              )}
+              {planned && <PlanPanel {...choice} />}
             </div>
           </div>
         )}

@@ -1,18 +1,11 @@
 import { Button } from '@mantine/core';
 import { IconChevronLeft, IconChevronRight } from '@tabler/icons-react';
-import type { Person, Planned } from '@/api/types';
+import type { PlanProps } from './plan-panel';
 import { howMany, howManyWords, stepTo } from './who-does-what';
 import classes from './plan.module.css';
 
-interface Props {
-  plan: readonly Planned[];
-  people: readonly Person[];
-  chosen: number | null;
-  onChoose: (position: number | null) => void;
-}
-
 /** The movement being taught, with large buttons to go on; on a phone it stays at the foot of the screen. */
-export function PlanNow({ plan, people, chosen, onChoose }: Props) {
+export function PlanNow({ plan, people, chosen, onChoose }: PlanProps) {
   const now = plan.find(({ position }) => position === chosen);
   const clear = (event: React.KeyboardEvent) => {
     if (event.key === 'Escape') onChoose(null);

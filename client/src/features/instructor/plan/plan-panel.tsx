@@ -1,10 +1,9 @@
 import { Title } from '@mantine/core';
 import type { Person, Planned } from '@/api/types';
-import { PlanNow } from './plan-now';
 import { howMany } from './who-does-what';
 import classes from './plan.module.css';
 
-interface Props {
+export interface PlanProps {
   plan: readonly Planned[];
   people: readonly Person[];
   chosen: number | null;
@@ -12,38 +11,35 @@ interface Props {
 }
 
 /** What is taught, in order. The choice is a set of radio buttons, so arrows walk it as they do anywhere. */
-export function PlanPanel({ plan, people, chosen, onChoose }: Props) {
+export function PlanPanel({ plan, people, chosen, onChoose }: PlanProps) {
   const clear = (event: React.KeyboardEvent) => {
     if (event.key === 'Escape') onChoose(null);
   };
   return (
-    <>
-      <PlanNow plan={plan} people={people} chosen={chosen} onChoose={onChoose} />
-      <div role="radiogroup" aria-labelledby="plan">
-        <Title order={2} id="plan">
-          Class plan
-        </Title>
-        <ol className={classes.list}>
-          <Line checked={chosen === null} onCheck={() => onChoose(null)} onKeyDown={clear}>
-            <span className={classes.name}>Nothing chosen</span>
+    <div role="radiogroup" aria-labelledby="plan">
+      <Title order={2} id="plan">
+        Class plan
+      </Title>
+      <ol className={classes.list}>
+        <Line checked={chosen === null} onCheck={() => onChoose(null)} onKeyDown={clear}>
+          <span className={classes.name}>Nothing chosen</span>
+        </Line>
+        {plan.map(({ position, name, minutes }) => (
+          <Line
+            key={position}
+            checked={chosen === position}
+            onCheck={() => onChoose(position)}
+            onKeyDown={clear}
+          >
+            <span className={classes.name}>
+              {position}. {name}
+            </span>
+            <Others count={howMany(people, position)} />
+            <span className={classes.minutes}>{minutes} min</span>
           </Line>
-          {plan.map(({ position, name, minutes }) => (
-            <Line
-              key={position}
-              checked={chosen === position}
-              onCheck={() => onChoose(position)}
-              onKeyDown={clear}
-            >
-              <span className={classes.name}>
-                {position}. {name}
-              </span>
-              <Others count={howMany(people, position)} />
-              <span className={classes.minutes}>{minutes} min</span>
-            </Line>
-          ))}
-        </ol>
-      </div>
-    </>
+        ))}
+      </ol>
+    </div>
   );
 }
 
