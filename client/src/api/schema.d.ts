@@ -1582,9 +1582,9 @@ export interface components {
             explanation?: null | string;
             /**
              * Format: int32
-             * @description How many babies.
+             * @description How many babies; for the owner and herself, since more than one is a listed condition.
              */
-            babies: number;
+            babies?: null | number;
             /** @description "24w 3d" today. */
             age?: null | string;
             /**
@@ -1993,9 +1993,9 @@ export interface components {
             on: null | components["schemas"]["LocalDate"];
             birthMode: null | components["schemas"]["BirthMode"];
             /** @description Codes of factors and conditions. */
-            factors: string[];
+            factors: null | string[];
             /** @description Positions and traits that a letter leaves out. */
-            restrictions: string[];
+            restrictions: null | string[];
             /**
              * Format: int32
              * @description A letter's effort ceiling, 0 to 10.

@@ -36,7 +36,7 @@ export function PrintSheet({ roster }: { roster: Roster }) {
               <td>
                 <strong>{person.called}</strong>
               </td>
-              <td>
+              <td className={classes.age}>
                 {ageOf(person)}
                 {person.daysSinceBirth != null && ' after birth'}
                 <br />

@@ -1,4 +1,5 @@
 import type { Roster } from '@/api/types';
+import { longDay } from '@/components/time/days';
 import { rowOf } from './who-does-what';
 import classes from './print-plan.module.css';
 
@@ -8,7 +9,7 @@ export function PrintPlan({ roster: { session, plan, people } }: { roster: Roste
   return (
     <div className={classes.sheet}>
       <h2>
-        {session.className}, {session.on}, {session.startsLocal}: who does what
+        {session.className}, {longDay(session.on)}, {session.startsLocal}: who does what
       </h2>
       <table>
         <colgroup>
