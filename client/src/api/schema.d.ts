@@ -1268,7 +1268,7 @@ export interface components {
             on: null | components["schemas"]["LocalDate"];
         };
         /** Format: date */
-        LocalDate: null | string;
+        LocalDate: string;
         /** @description A place where classes are held. */
         Location: {
             /**

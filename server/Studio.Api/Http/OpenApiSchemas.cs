@@ -33,11 +33,8 @@ public static class OpenApiSchemas
                     : null;
                 if (format is not null)
                 {
-                    var nullable =
-                        Nullable.GetUnderlyingType(context.JsonTypeInfo.Type) is not null;
-                    schema.Type = nullable
-                        ? JsonSchemaType.String | JsonSchemaType.Null
-                        : JsonSchemaType.String;
+                    // One schema serves every use; where a date may be missing, the use itself says so.
+                    schema.Type = JsonSchemaType.String;
                     schema.Format = format;
                     schema.Properties?.Clear();
                 }
