@@ -79,6 +79,8 @@ export async function signIn(page: Page, email: string): Promise<void> {
 export async function isAccessible(page: Page, where: string): Promise<void> {
   for (const scheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme: scheme });
+    // The page hears of the change a moment later; its colours are judged once it has.
+    await expect(page.locator('html')).toHaveAttribute('data-mantine-color-scheme', scheme);
     const { violations } = await new AxeBuilder({ page })
       .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
       .analyze();
