@@ -5,7 +5,9 @@ using Microsoft.AspNetCore.DataProtection;
 using NodaTime;
 using NodaTime.Serialization.SystemTextJson;
 using Studio.Api.Accounts;
+using Studio.Api.Audit;
 using Studio.Api.Booking;
+using Studio.Api.Clearance;
 using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Demo;
@@ -40,6 +42,8 @@ public static class StudioHost
             .SetApplicationName("studio")
             .PersistKeysToFileSystem(new DirectoryInfo(folder.Keys));
         services.AddSingleton<Live>();
+        services.AddSingleton<Seal>();
+        services.AddSingleton<LetterFiles>();
         services.AddSingleton<Database>();
         services.AddSingleton(_ => EmbeddedCatalogue.Load());
         services.AddSingleton(StudioClock.From(builder.Configuration["Studio:Clock"]));
@@ -52,6 +56,7 @@ public static class StudioHost
         services.AddScoped<ClientCards>();
         services.AddScoped<ClientIntake>();
         services.AddScoped<HealthChanges>();
+        services.AddScoped<HealthAudit>();
         services.AddScoped<ClientImports>();
         services.AddScoped<RosterSheets>();
         services.AddScoped<FlagSweep>();
@@ -107,6 +112,8 @@ public static class StudioHost
         app.MapDating();
         app.MapClients();
         app.MapHealth();
+        app.MapLetters();
+        app.MapAudit();
         app.MapSessions();
         app.MapBooking();
         app.MapRosters();

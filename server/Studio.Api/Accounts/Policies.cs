@@ -25,6 +25,15 @@ public static class Policies
     /// <summary>Front desk and owner, and the client for her own.</summary>
     public const string DeskOrClient = "desk-or-client";
 
+    /// <summary>The owner, and the client for her own.</summary>
+    public const string OwnerOrClient = "owner-or-client";
+
+    /// <summary>Those who read clearance letters, and the owner.</summary>
+    public const string Reviewer = "reviewer";
+
+    /// <summary>Front desk, those who read letters and the owner, and the client for her own.</summary>
+    public const string DeskReviewerOrClient = "desk-reviewer-or-client";
+
     /// <summary>Adds accounts, the cookie and the policies.</summary>
     public static void AddAccounts(this IServiceCollection services)
     {
@@ -84,6 +93,12 @@ public static class Policies
             .AddPolicy(Staff, p => p.For(Role.Owner, Role.FrontDesk, Role.Instructor))
             .AddPolicy(Teaching, p => p.For(Role.Owner, Role.Instructor))
             .AddPolicy(DeskOrClient, p => p.For(Role.Owner, Role.FrontDesk, Role.Client))
+            .AddPolicy(OwnerOrClient, p => p.For(Role.Owner, Role.Client))
+            .AddPolicy(Reviewer, p => p.For(Role.Owner, Role.Reviewer))
+            .AddPolicy(
+                DeskReviewerOrClient,
+                p => p.For(Role.Owner, Role.Reviewer, Role.FrontDesk, Role.Client)
+            )
             // A route that forgot its policy is closed.
             .SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build());
         services.AddHttpContextAccessor();

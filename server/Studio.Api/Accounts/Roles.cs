@@ -6,7 +6,7 @@ namespace Studio.Api.Accounts;
 /// <summary>Roles as they are stored, claimed and sent: camelCase.</summary>
 public static class Roles
 {
-    /// <summary>"owner", "frontDesk", "instructor", "client".</summary>
+    /// <summary>"owner", "reviewer", "frontDesk", "instructor", "client".</summary>
     public static string OnTheWire(this Role role) =>
         JsonNamingPolicy.CamelCase.ConvertName(role.ToString());
 

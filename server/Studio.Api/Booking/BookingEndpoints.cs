@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using NodaTime;
 using Studio.Api.Accounts;
+using Studio.Api.Audit;
 using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Http;
@@ -35,11 +36,13 @@ public static class BookingEndpoints
         booking
             .MapGet("/clients/{clientId}/sessions", ChoicesAsync)
             .WithName("SessionsForClient")
-            .ProducesProblem(400);
+            .ProducesProblem(400)
+            .Audited(AuditKinds.Fit);
         booking
             .MapGet("/clients/{clientId}/bookings", OfClientAsync)
             .WithName("BookingsOfClient")
-            .ProducesProblem(400);
+            .ProducesProblem(400)
+            .Audited(AuditKinds.Fit);
 
         var door = app.MapGroup("/api/bookings/{bookingId}/check-in")
             .WithTags("Booking")

@@ -91,13 +91,9 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
         };
     }
 
-    private static ClearanceMessage Clearance(
-        HerSituation her,
-        LocalDate today,
-        StudioPolicies policies
-    )
+    private ClearanceMessage Clearance(HerSituation her, LocalDate today, StudioPolicies policies)
     {
-        var standing = ClearanceRules.On(her.Letters, her.Pregnancy, today, policies);
+        var standing = ClearanceRules.On(her.Letters, her.Pregnancy, today, book.Stages, policies);
         return new ClearanceMessage(
             standing.Status,
             standing.ValidUntil,
@@ -264,7 +260,15 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
             [
                 .. her
                     .Letters.Select(l =>
-                        (l.IssuedOn, Until: ClearanceRules.ValidUntil(l, pregnancy, fits.Policies))
+                        (
+                            l.IssuedOn,
+                            Until: ClearanceRules.ValidUntil(
+                                l,
+                                pregnancy,
+                                book.Stages,
+                                fits.Policies
+                            )
+                        )
                     )
                     .Where(l => l.Until is not null)
                     .Select(l => new TapeLetter(l.IssuedOn, l.Until!.Value)),

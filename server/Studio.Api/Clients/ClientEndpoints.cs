@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using NodaTime;
 using Studio.Api.Accounts;
+using Studio.Api.Audit;
 using Studio.Api.Data;
 using Studio.Api.Http;
 using Studio.Api.Jobs;
@@ -27,7 +28,7 @@ public static class ClientEndpoints
             .WithTags("Clients")
             .RequireAuthorization(Policies.DeskOrClient)
             .ProducesProblem(404);
-        client.MapGet("/", CardAsync).WithName("Client");
+        client.MapGet("/", CardAsync).WithName("Client").Audited(AuditKinds.Card);
         client
             .MapPut("/", ChangeAsync)
             .WithName("ChangeClient")
@@ -69,7 +70,8 @@ public static class ClientEndpoints
         Database database,
         ClientIntake intake,
         FlagSweep flags,
-        AdvanceSweep advance
+        AdvanceSweep advance,
+        HealthAudit audit
     )
     {
         if (request.SharesConditions == true && !reader.IsOwner)
@@ -80,6 +82,7 @@ public static class ClientEndpoints
             return refusal.ToProblem();
         await advance.OfAsync(write, id);
         await flags.RefreshAsync(write, [id]);
+        await audit.ChangedAsync(write, reader, id, AuditKinds.Intake);
         write.Tell("client", id);
         await write.CommitAsync();
         return TypedResults.Created($"/api/clients/{id}", new Made(id));
@@ -90,6 +93,7 @@ public static class ClientEndpoints
         ContactRequest request,
         Reader reader,
         Database database,
+        HealthAudit audit,
         IClock clock
     )
     {
@@ -108,6 +112,8 @@ public static class ClientEndpoints
         if (await ClientStore.EmailTakenAsync(write, row.Email, clientId))
             return ClientRefusals.EmailTaken.ToProblem();
         await ClientStore.ChangeAsync(write, row, clock.GetCurrentInstant());
+        if (row.SharesConditions != seen.Row.SharesConditions)
+            await audit.ChangedAsync(write, reader, clientId, AuditKinds.Sharing);
         write.Tell("client", clientId);
         await write.CommitAsync();
         return TypedResults.NoContent();

@@ -1,13 +1,17 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Studio.Api.Accounts;
+using Studio.Api.Audit;
 using Studio.Api.Booking;
+using Studio.Api.Clearance;
 using Studio.Api.Data;
 using Studio.Api.Http;
 using Studio.Api.Jobs;
 using Studio.Api.Pregnancies;
+using Studio.Api.Screenings;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
+using Studio.Core.Clearance;
 using Studio.Core.Clients;
 using Studio.Core.Pregnancies;
 
@@ -32,7 +36,7 @@ public static class HealthEndpoints
             .RequireAuthorization(Policies.DeskOrClient);
         her.MapPost("/clearances", FileLetterAsync)
             .WithName("FileClearance")
-            .RequireAuthorization(Policies.Desk);
+            .RequireAuthorization(Policies.Reviewer);
         her.MapPost("/screenings", ScreenAsync)
             .WithName("RecordScreening")
             .RequireAuthorization(Policies.Desk);
@@ -50,6 +54,7 @@ public static class HealthEndpoints
         FactorRequest request,
         Reader reader,
         Database database,
+        HealthAudit audit,
         HealthChanges changes,
         RuleBook book
     )
@@ -72,6 +77,7 @@ public static class HealthEndpoints
             changes.Now,
             reader.AccountId
         );
+        await audit.ChangedAsync(write, reader, clientId, AuditKinds.Factors);
         await changes.DoneAsync(write, clientId);
         return TypedResults.Created($"/api/clients/{clientId}", new Made(id));
     }
@@ -82,6 +88,7 @@ public static class HealthEndpoints
         FactorEnd request,
         Reader reader,
         Database database,
+        HealthAudit audit,
         HealthChanges changes
     )
     {
@@ -98,48 +105,43 @@ public static class HealthEndpoints
                 .Invalid("bad-range", "The last day lies before the first.", "on")
                 .ToProblem();
         await HealthStore.EndFactorAsync(write, factorId, request.On);
+        await audit.ChangedAsync(write, reader, clientId, AuditKinds.Factors);
         await changes.DoneAsync(write, clientId);
         return TypedResults.NoContent();
     }
 
+    // A paper letter that the reviewer has before her: filed and read in one.
     private static async Task<Results<Created<Made>, ProblemHttpResult>> FileLetterAsync(
         long clientId,
-        LetterRequest request,
+        LetterReview request,
         Reader reader,
         Database database,
+        HealthAudit audit,
         HealthChanges changes
     )
     {
-        if (request.ExpiresOn < request.IssuedOn)
-            return ClientRefusals
-                .Invalid(
-                    "bad-range",
-                    "The letter's last day lies before the day it was written.",
-                    "expiresOn"
-                )
-                .ToProblem();
         await using var write = await database.BeginWriteAsync();
-        if (await ClientStore.FindAsync(write, reader, clientId) is not { } seen)
+        if (
+            await ClientStore.FindAsync(write, clientId) is not { } row
+            || !reader.ReadsLetters(clientId, row.Ended)
+        )
             return BookingRefusals.NoSuchClient.ToProblem();
-        var today = changes.Today(seen.Row);
-        if (request.IssuedOn > today)
-            return ClientRefusals
-                .Invalid(
-                    "in-future",
-                    "The letter is dated in the future. Please check the day it was written.",
-                    "issuedOn"
-                )
-                .ToProblem();
-        var id = await HealthStore.AddLetterAsync(
+        var today = changes.Today(row);
+        var letter = request.ToLetter();
+        if (
+            LetterRefusals.WhyNot(letter.IssuedOn, letter.ExpiresOn, letter.Terms, today) is
+            { } refusal
+        )
+            return refusal.ToProblem();
+        var id = await LetterStore.AddAsync(
             write,
             clientId,
-            request.IssuedBy.Trim(),
-            request.IssuedOn,
-            request.ExpiresOn,
+            letter,
             today,
             changes.Now,
             reader.AccountId
         );
+        await audit.ChangedAsync(write, reader, clientId, AuditKinds.Letter);
         await changes.DoneAsync(write, clientId);
         return TypedResults.Created($"/api/clients/{clientId}", new Made(id));
     }
@@ -149,6 +151,7 @@ public static class HealthEndpoints
         ScreeningRequest request,
         Reader reader,
         Database database,
+        HealthAudit audit,
         HealthChanges changes
     )
     {
@@ -163,7 +166,7 @@ public static class HealthEndpoints
                     "answeredOn"
                 )
                 .ToProblem();
-        var id = await HealthStore.AddScreeningAsync(
+        var id = await ScreeningStore.AddOutcomeAsync(
             write,
             clientId,
             request.AnsweredOn,
@@ -171,6 +174,7 @@ public static class HealthEndpoints
             changes.Now,
             reader.AccountId
         );
+        await audit.ChangedAsync(write, reader, clientId, AuditKinds.Screening);
         await changes.DoneAsync(write, clientId);
         return TypedResults.Created($"/api/clients/{clientId}", new Made(id));
     }
@@ -179,6 +183,7 @@ public static class HealthEndpoints
         long clientId,
         Reader reader,
         Database database,
+        HealthAudit audit,
         HealthChanges changes
     )
     {
@@ -195,6 +200,7 @@ public static class HealthEndpoints
             changes.Now,
             reader.AccountId
         );
+        await audit.ChangedAsync(write, reader, clientId, AuditKinds.Hold);
         await changes.DoneAsync(write, clientId);
         return TypedResults.NoContent();
     }
@@ -204,6 +210,7 @@ public static class HealthEndpoints
         BirthRequest request,
         Reader reader,
         Database database,
+        HealthAudit audit,
         HealthChanges changes,
         Bookings bookings,
         AdvanceSweep advance
@@ -220,6 +227,7 @@ public static class HealthEndpoints
         await PregnancyStore.BirthAsync(write, id, request.On, request.Mode);
         var released = await bookings.ReleaseAsync(write, clientId, reader.AccountId);
         await advance.OfAsync(write, clientId);
+        await audit.ChangedAsync(write, reader, clientId, AuditKinds.Birth);
         await changes.DoneAsync(write, clientId);
         return TypedResults.Ok(new Released(released, BirthRules.IsPreterm(pregnancy, request.On)));
     }
@@ -229,6 +237,7 @@ public static class HealthEndpoints
         LossRequest request,
         Reader reader,
         Database database,
+        HealthAudit audit,
         HealthChanges changes,
         Bookings bookings
     )
@@ -249,6 +258,7 @@ public static class HealthEndpoints
                 .ToProblem();
         await PregnancyStore.EndAsync(write, id, on);
         var released = await bookings.ReleaseAsync(write, clientId, reader.AccountId);
+        await audit.ChangedAsync(write, reader, clientId, AuditKinds.Ending);
         await changes.DoneAsync(write, clientId);
         return TypedResults.Ok(new Released(released, false));
     }

@@ -22,20 +22,6 @@ public sealed record FactorRequest
 /// <summary>The last day of a factor.</summary>
 public sealed record FactorEnd(LocalDate On);
 
-/// <summary>A clearance letter's dates. Its content is not kept here.</summary>
-public sealed record LetterRequest
-{
-    /// <summary>Who wrote it.</summary>
-    [Required, StringLength(200, MinimumLength = 1)]
-    public required string IssuedBy { get; init; }
-
-    /// <summary>The day it was written.</summary>
-    public required LocalDate IssuedOn { get; init; }
-
-    /// <summary>Its own last day.</summary>
-    public required LocalDate ExpiresOn { get; init; }
-}
-
 /// <summary>That the health questions were answered, and what came of them.</summary>
 public sealed record ScreeningRequest
 {

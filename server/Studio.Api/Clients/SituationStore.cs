@@ -1,5 +1,7 @@
 using NodaTime;
+using Studio.Api.Clearance;
 using Studio.Api.Data;
+using Studio.Api.Screenings;
 using Studio.Core.Clearance;
 using Studio.Core.Clients;
 using Studio.Core.Pregnancies;
@@ -36,9 +38,9 @@ public static class SituationStore
         );
         var letters = await LookUpAsync<LetterRow>(
             $"""
-            select client_id as ClientId, issued_on as IssuedOn, expires_on as ExpiresOn,
-                   withdrawn_at is not null as Withdrawn
-              from letters where {hers} order by id
+            select client_id as ClientId, issued_on as IssuedOn, expires_on as ExpiresOn, restrictions,
+                   replaces_earlier as ReplacesEarlier, withdrawn_at is not null as Withdrawn
+              from letters where state = 'counts' and {hers} order by id
             """
         );
         var screenings = await LookUpAsync<ScreeningRow>(
@@ -64,15 +66,23 @@ public static class SituationStore
                     Pregnancy = pregnancyOf.GetValueOrDefault(id)?.ToPregnancy(),
                     Factors =
                     [
-                        .. factors[id].Select(f => new HeldFactor(f.Code, f.FromOn, f.ToOn)),
+                        .. factors[id]
+                            .Select(f => new HeldFactor(read.Seal.Open(f.Code), f.FromOn, f.ToOn)),
                     ],
                     Letters =
                     [
                         .. letters[id]
-                            .Select(l => new ClearanceLetter(l.IssuedOn, l.ExpiresOn, l.Withdrawn)),
+                            .Select(l => new ClearanceLetter(l.IssuedOn, l.ExpiresOn, l.Withdrawn)
+                            {
+                                Terms = LetterTermsText.Open(read.Seal, l.Restrictions),
+                                ReplacesEarlier = l.ReplacesEarlier,
+                            }),
                     ],
                     Screening = screenings[id]
-                        .Select(s => new Screening(s.AnsweredOn, s.Outcome))
+                        .Select(s => new Screening(
+                            s.AnsweredOn,
+                            Outcomes.Open(read.Seal, s.Outcome)
+                        ))
                         .LastOrDefault(),
                     Holds = [.. holds[id].Select(h => new Hold(h.FromOn, h.LiftedOn))],
                 }
@@ -125,6 +135,8 @@ public static class SituationStore
         public long ClientId { get; init; }
         public LocalDate IssuedOn { get; init; }
         public LocalDate ExpiresOn { get; init; }
+        public string? Restrictions { get; init; }
+        public bool ReplacesEarlier { get; init; }
         public bool Withdrawn { get; init; }
     }
 
@@ -132,7 +144,7 @@ public static class SituationStore
     {
         public long ClientId { get; init; }
         public LocalDate AnsweredOn { get; init; }
-        public ScreeningOutcome Outcome { get; init; }
+        public string Outcome { get; init; } = "";
     }
 
     private sealed record HoldRow : IOfClient

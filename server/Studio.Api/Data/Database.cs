@@ -10,13 +10,14 @@ public sealed class Database : IDisposable
     private readonly string _connectionString;
     private readonly SemaphoreSlim _writer = new(1, 1);
     private readonly Live _live;
+    private readonly Seal _seal;
 
     static Database() => TypeHandlers.Register();
 
     /// <summary>Opens nothing yet; the file is made by <see cref="Migrations"/>.</summary>
-    public Database(DataFolder folder, Live live)
+    public Database(DataFolder folder, Live live, Seal seal)
     {
-        _live = live;
+        (_live, _seal) = (live, seal);
         _connectionString = new SqliteConnectionStringBuilder
         {
             DataSource = folder.DatabaseFile,
@@ -33,7 +34,7 @@ public sealed class Database : IDisposable
     public async Task<Read> ReadAsync()
     {
         var connection = await OpenAsync();
-        return new Read(connection, connection.BeginTransaction(deferred: true));
+        return new Read(connection, connection.BeginTransaction(deferred: true), _seal);
     }
 
     /// <summary>
@@ -49,6 +50,7 @@ public sealed class Database : IDisposable
             return new Write(
                 connection,
                 connection.BeginTransaction(deferred: false),
+                _seal,
                 _live,
                 () => _writer.Release()
             );

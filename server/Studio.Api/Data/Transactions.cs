@@ -5,8 +5,12 @@ using Studio.Api.Http;
 namespace Studio.Api.Data;
 
 /// <summary>A transaction that reads; see <see cref="Database.ReadAsync"/>.</summary>
-public class Read(SqliteConnection connection, SqliteTransaction transaction) : IAsyncDisposable
+public class Read(SqliteConnection connection, SqliteTransaction transaction, Seal seal)
+    : IAsyncDisposable
 {
+    /// <summary>Seals and opens what the health record holds.</summary>
+    public Seal Seal { get; } = seal;
+
     /// <summary>All rows.</summary>
     public async Task<List<T>> ListAsync<T>(string sql, object? parameters = null) =>
         (await Connection.QueryAsync<T>(sql, parameters, Transaction)).AsList();
@@ -36,9 +40,10 @@ public class Read(SqliteConnection connection, SqliteTransaction transaction) : 
 public sealed class Write(
     SqliteConnection connection,
     SqliteTransaction transaction,
+    Seal seal,
     Live live,
     Action release
-) : Read(connection, transaction)
+) : Read(connection, transaction, seal)
 {
     private readonly List<Change> _changes = [];
     private Action? _release = release;

@@ -1,10 +1,12 @@
 using NodaTime;
+using Studio.Api.Clearance;
 using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Http;
 using Studio.Api.Jobs;
 using Studio.Api.Pregnancies;
 using Studio.Api.Rosters;
+using Studio.Api.Screenings;
 using Studio.Api.Studios;
 using Studio.Core;
 using Studio.Core.Catalogue;
@@ -152,7 +154,7 @@ public sealed class ClientImports(
                 by
             );
         if (client.Screening is { } screening)
-            await HealthStore.AddScreeningAsync(
+            await ScreeningStore.AddOutcomeAsync(
                 write,
                 id,
                 screening.AnsweredOn,
@@ -162,12 +164,16 @@ public sealed class ClientImports(
             );
         // The letter before the hold: an imported hold stands until a letter is filed here.
         if (client.Letter is { } letter)
-            await HealthStore.AddLetterAsync(
+            await LetterStore.AddAsync(
                 write,
                 id,
-                letter.IssuedBy,
-                letter.IssuedOn,
-                letter.ExpiresOn,
+                new LetterRead(
+                    letter.IssuedBy,
+                    letter.IssuedOn,
+                    letter.ExpiresOn,
+                    new(),
+                    ReplacesEarlier: false
+                ),
                 today,
                 now,
                 by

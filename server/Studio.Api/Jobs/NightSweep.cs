@@ -31,6 +31,8 @@ public sealed class NightSweep(
             await RecordAsync(write, "advance", zone, today, byHand: false);
             await RecordAsync(write, "moves", zone, today, byHand: false);
             await RecordAsync(write, "flags", zone, today, byHand: false);
+            // Keys are replaced by themselves every 90 days; what they seal follows in the night.
+            await Sealing.RunAsync(write);
             await write.CommitAsync();
             done++;
         }

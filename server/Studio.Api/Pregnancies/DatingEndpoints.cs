@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using NodaTime;
 using Studio.Api.Accounts;
+using Studio.Api.Audit;
 using Studio.Api.Booking;
 using Studio.Api.Clients;
 using Studio.Api.Data;
@@ -32,7 +33,8 @@ public static class DatingEndpoints
             .MapGet("/clients/{clientId}/datings", HistoryAsync)
             .WithName("DatingHistory")
             .RequireAuthorization(Policies.DeskOrClient)
-            .ProducesProblem(404);
+            .ProducesProblem(404)
+            .Audited(AuditKinds.Dates);
         dating
             .MapPost("/clients/{clientId}/datings", AddAsync)
             .WithName("AddDating")
@@ -92,6 +94,7 @@ public static class DatingEndpoints
         FlagSweep flags,
         AdvanceSweep advance,
         Bookings bookings,
+        HealthAudit audit,
         IClock clock
     )
     {
@@ -128,6 +131,7 @@ public static class DatingEndpoints
         await advance.OfAsync(write, clientId);
         await bookings.FillWaitedForAsync(write, clientId);
         await flags.RefreshAsync(write, [clientId]);
+        await audit.ChangedAsync(write, reader, clientId, AuditKinds.Dates);
         write.Tell("client", clientId);
         var unsuitable = await UnsuitableAsync(write, clientId, book, now);
         await write.CommitAsync();

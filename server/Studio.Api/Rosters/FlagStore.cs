@@ -51,28 +51,31 @@ public sealed record FlagRow
 public static class FlagStore
 {
     /// <summary>Flags that stand, loudest and nearest first; <c>ReadAt</c> is this account's tick.</summary>
-    public static Task<List<FlagRow>> StandingAsync(
+    public static async Task<List<FlagRow>> StandingAsync(
         Read read,
         long accountId,
         IReadOnlyCollection<long>? clientIds = null
     ) =>
-        read.ListAsync<FlagRow>(
-            """
-            select f.id, f.subject, f.kind, f.severity, f.client_id as ClientId, f.session_id as SessionId,
-                   f.instructor_id as InstructorId, f.for_desk as ForDesk, f.for_instructor as ForInstructor,
-                   f.since, r.at as ReadAt, c.called, c.name
-              from flags f
-              left join clients c on c.id = f.client_id
-              left join flag_reads r on r.flag_id = f.id and r.account_id = @accountId
-             where f.closed_at is null and (@all or f.client_id in @clientIds)
-             order by case f.severity when 'urgent' then 0 when 'attention' then 1 else 2 end, f.since, f.id
-            """,
-            new
-            {
-                accountId,
-                all = clientIds is null,
-                clientIds = clientIds ?? [],
-            }
+        Opened(
+            read,
+            await read.ListAsync<FlagRow>(
+                """
+                select f.id, f.subject, f.kind, f.severity, f.client_id as ClientId, f.session_id as SessionId,
+                       f.instructor_id as InstructorId, f.for_desk as ForDesk, f.for_instructor as ForInstructor,
+                       f.since, r.at as ReadAt, c.called, c.name
+                  from flags f
+                  left join clients c on c.id = f.client_id
+                  left join flag_reads r on r.flag_id = f.id and r.account_id = @accountId
+                 where f.closed_at is null and (@all or f.client_id in @clientIds)
+                 order by case f.severity when 'urgent' then 0 when 'attention' then 1 else 2 end, f.since, f.id
+                """,
+                new
+                {
+                    accountId,
+                    all = clientIds is null,
+                    clientIds = clientIds ?? [],
+                }
+            )
         );
 
     /// <summary>Opens what is new, words anew what changed, closes what is gone; the number of rows touched.</summary>
@@ -89,15 +92,17 @@ public static class FlagStore
         Instant at
     )
     {
-        var stand = (
-            await write.ListAsync<FlagRow>(
-                $"""
-                select id, subject, kind, severity, for_desk as ForDesk, for_instructor as ForInstructor, since
-                  from flags where closed_at is null and {scope}
-                """,
-                new { ids }
+        var stand = Opened(
+                write,
+                await write.ListAsync<FlagRow>(
+                    $"""
+                    select id, subject, kind, severity, for_desk as ForDesk, for_instructor as ForInstructor, since
+                      from flags where closed_at is null and {scope}
+                    """,
+                    new { ids }
+                )
             )
-        ).ToDictionary(f => f.Subject, StringComparer.Ordinal);
+            .ToDictionary(f => f.Subject, StringComparer.Ordinal);
         var touched = 0;
         foreach (var flag in should)
         {
@@ -145,7 +150,7 @@ public static class FlagStore
             """
             insert into flags (subject, kind, severity, client_id, session_id, instructor_id, for_desk, for_instructor,
                                since, opened_at)
-            values (@Subject, @kind, @severity, @ClientId, @SessionId, @InstructorId, @ForDesk, @ForInstructor,
+            values (@Subject, @kind, @severity, @ClientId, @SessionId, @InstructorId, @ForDesk, @words,
                     @Since, @at)
             """,
             new
@@ -157,7 +162,7 @@ public static class FlagStore
                 flag.SessionId,
                 flag.InstructorId,
                 flag.ForDesk,
-                flag.ForInstructor,
+                words = Sealed(write, flag),
                 flag.Since,
                 at,
             }
@@ -180,17 +185,27 @@ public static class FlagStore
         );
         return await write.ExecuteAsync(
             """
-            update flags set for_desk = @ForDesk, for_instructor = @ForInstructor, severity = @severity where id = @Id
+            update flags set for_desk = @ForDesk, for_instructor = @words, severity = @severity where id = @Id
             """,
             new
             {
                 row.Id,
                 flag.ForDesk,
-                flag.ForInstructor,
+                words = Sealed(write, flag),
                 severity = Wire(flag.Severity),
             }
         );
     }
+
+    private static string? Sealed(Write write, StandingFlag flag) =>
+        flag.ForInstructor is { } words ? write.Seal.Close(words) : null;
+
+    private static List<FlagRow> Opened(Read read, List<FlagRow> rows) =>
+        [
+            .. rows.Select(f =>
+                f.ForInstructor is { } words ? f with { ForInstructor = read.Seal.Open(words) } : f
+            ),
+        ];
 
     private static string Wire<T>(T value)
         where T : struct, Enum =>

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using NodaTime;
 using Studio.Api.Accounts;
+using Studio.Api.Audit;
 using Studio.Api.Data;
 using Studio.Api.Http;
 using Studio.Api.Timetable;
@@ -26,7 +27,7 @@ public static class RosterEndpoints
             .WithTags("Rosters")
             .RequireAuthorization(Policies.Staff)
             .ProducesProblem(404);
-        roster.MapGet("/", RosterAsync).WithName("Roster");
+        roster.MapGet("/", RosterAsync).WithName("Roster").Audited(AuditKinds.Roster);
         roster.MapPost("/read", ReadAllAsync).WithName("ReadRosterFlags");
 
         var flags = app.MapGroup("/api/flags")

@@ -1,4 +1,5 @@
 using NodaTime;
+using Studio.Api.Audit;
 using Studio.Api.Booking;
 using Studio.Api.Data;
 using Studio.Api.Movements;
@@ -12,7 +13,12 @@ using Studio.Core.Pregnancies;
 namespace Studio.Api.Rosters;
 
 /// <summary>Puts a roster together, everything as of the session's own date and as far as the reader may know.</summary>
-public sealed class RosterSheets(RuleBook book, StudioStore studio, SessionSummaries summaries)
+public sealed class RosterSheets(
+    RuleBook book,
+    StudioStore studio,
+    SessionSummaries summaries,
+    HealthAudit audit
+)
 {
     /// <summary>The roster.</summary>
     public async Task<RosterMessage> OfAsync(
@@ -41,6 +47,9 @@ public sealed class RosterSheets(RuleBook book, StudioStore studio, SessionSumma
                 Person(b, session, fits, contacts[b.ClientId], flags[b.ClientId], audience, near)
             )
             .ToList();
+        // The desk sees who comes and who may not; what an instructor sees is health.
+        if (audience is Audience.Owner or Audience.Instructor)
+            audit.Saw(people.Select(p => p.Message.ClientId));
         return new RosterMessage
         {
             Session = (await summaries.WithUnsuitableAsync(read, [session])).Single(),

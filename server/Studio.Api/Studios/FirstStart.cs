@@ -31,6 +31,7 @@ public sealed class FirstStart(
         await using (var write = await database.BeginWriteAsync())
         {
             await EmbeddedCatalogue.CopyStagesAsync(write, book);
+            await Sealing.RunAsync(write);
             await write.CommitAsync();
         }
 

@@ -6,6 +6,9 @@ public enum Role
     /// <summary>Keeps timetable, staff, policies; may see health records.</summary>
     Owner,
 
+    /// <summary>Reads clearance letters and answers, and records what they ask for; the owner gives this to somebody.</summary>
+    Reviewer,
+
     /// <summary>Books, cancels, checks in; sees verdicts, never conditions.</summary>
     FrontDesk,
 
@@ -50,8 +53,23 @@ public sealed record Reader
     /// <summary>The owner.</summary>
     public bool IsOwner => Roles.Contains(Role.Owner);
 
+    /// <summary>May read letters: the owner, or whom she gave it to.</summary>
+    public bool Reviews => IsOwner || Roles.Contains(Role.Reviewer);
+
     /// <summary>Front desk, or the owner, who may do all that the desk does.</summary>
     public bool WorksAtDesk => IsOwner || Roles.Contains(Role.FrontDesk);
+
+    /// <summary>Whether she may read what stands in a client's letters; after a loss only the owner and the client herself.</summary>
+    public bool ReadsLetters(long clientId, bool ended) =>
+        IsOwner || ClientId == clientId || (Reviews && !ended);
+
+    /// <summary>As what she looks at a client's record, for the audit: owner, herself, reviewer, instructor or frontDesk.</summary>
+    public string SeenAs(long clientId) =>
+        IsOwner ? "owner"
+        : ClientId == clientId ? "herself"
+        : Roles.Contains(Role.Reviewer) ? "reviewer"
+        : Roles.Contains(Role.FrontDesk) ? "frontDesk"
+        : "instructor";
 
     /// <summary>
     /// As whom she may look at a client's page, or null when for her there is no such client. After a loss the client

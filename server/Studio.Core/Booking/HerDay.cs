@@ -17,6 +17,7 @@ internal class HerDay
 {
     private readonly Holding[] holdings;
     private readonly Lazy<IReadOnlyList<StageBand>> bands;
+    private readonly Lazy<IReadOnlyList<Restriction>> restrictions;
 
     public HerDay(HerSituation her, LocalDate on, RuleBook book, StudioPolicies policies)
     {
@@ -24,6 +25,15 @@ internal class HerDay
         At = book.Stages.On(her.Pregnancy, on);
         holdings = HoldingsOn();
         bands = new(() => her.Pregnancy is { } pregnancy ? book.Stages.Bands(pregnancy) : []);
+        restrictions = new(() =>
+            [
+                .. her
+                    .Restrictions.Concat(
+                        LetterRestrictions.Of(her.Letters, her.Pregnancy, book.Stages, policies)
+                    )
+                    .Where(r => r.HoldsOn(on)),
+            ]
+        );
     }
 
     public HerSituation Her { get; }
@@ -34,6 +44,9 @@ internal class HerDay
 
     /// <summary>What is true of her on the date, one of each code, in the catalogue's order.</summary>
     public IReadOnlyList<Holding> Holdings => holdings;
+
+    /// <summary>What her letters ask for on the date.</summary>
+    public IReadOnlyList<Restriction> Restrictions => restrictions.Value;
 
     public Holding? HoldingOf(string code)
     {
@@ -53,6 +66,7 @@ internal class HerDay
             Her.Letters,
             Her.Pregnancy,
             On,
+            Book.Stages,
             Policies,
             Policies.LetterFollowsChange ? since : null
         );

@@ -68,6 +68,7 @@ internal static class PaperFit
             question.Her.Letters,
             question.Her.Pregnancy,
             question.On,
+            question.Book.Stages,
             question.Policies
         );
         var (her, desk) = standing switch

@@ -13,9 +13,16 @@ internal static class RestrictionFit
     {
         foreach (var reason in Unclear(question))
             yield return reason;
+        var standing = question.Restrictions;
+        foreach (var words in standing.Select(r => r.Words).OfType<string>().Distinct())
+            yield return Letters.Follow(
+                "Your letter has a word for your instructor; she keeps to it.",
+                $"By her letter: {words}"
+            );
+        if (standing.Min(r => r.HeartRateMost) is { } rate)
+            yield return Follow($"heart rate at most {rate} a minute");
         if (question.Plan is not null)
             yield break;
-        var standing = question.Her.Restrictions.Where(r => r.HoldsOn(question.On)).ToList();
         foreach (var code in standing.SelectMany(r => r.LeaveOut).Distinct(StringComparer.Ordinal))
             if (question.Class.Traits.Contains(code) && MovementTraits.NameOf(code) is { } name)
                 yield return Follow($"leave out: {name.ToLowerInvariant()}");
@@ -29,7 +36,7 @@ internal static class RestrictionFit
 
     /// <summary>A restriction that names something the catalogue does not know clears nothing.</summary>
     public static IEnumerable<Reason> Unclear(HerDay day) =>
-        day.Her.Restrictions.Any(r => r.HoldsOn(day.On) && !RestrictionReasons.IsClear(r))
+        day.Restrictions.Any(r => !RestrictionReasons.IsClear(r))
             ?
             [
                 new()

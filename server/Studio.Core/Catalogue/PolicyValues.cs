@@ -84,6 +84,7 @@ public sealed partial record StudioPolicies
             "clearance-for-everyone" => ClearanceForEveryone ? "yes" : "no",
             "clearance-most-days" => ClearanceMostDays is { } most ? Text(most) : "none",
             "letter-follows-change" => LetterFollowsChange ? "yes" : "no",
+            "letter-ends-with-stage" => LetterEndsWithStage ? "yes" : "no",
             "screening-most-days" => Text(ScreeningMostDays),
             "week-reading" => WeekReadings[WeekReading],
             "look-ahead-days" => Text(LookAheadDays),
@@ -170,6 +171,10 @@ public sealed partial record StudioPolicies
             ("letter-follows-change", "yes" or "no") => this with
             {
                 LetterFollowsChange = value == "yes",
+            },
+            ("letter-ends-with-stage", "yes" or "no") => this with
+            {
+                LetterEndsWithStage = value == "yes",
             },
             _ => null,
         };

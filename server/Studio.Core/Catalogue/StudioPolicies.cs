@@ -90,6 +90,9 @@ public sealed partial record StudioPolicies
     /// <summary>Whether a letter must be as new as what it answers for.</summary>
     public bool LetterFollowsChange { get; init; } = true;
 
+    /// <summary>Whether a letter ends with the stage it was written in.</summary>
+    public bool LetterEndsWithStage { get; init; }
+
     /// <summary>How many days an answered screening counts.</summary>
     public int ScreeningMostDays { get; init; } = 90;
 
@@ -139,6 +142,7 @@ public sealed partial record StudioPolicies
         "clearance-for-everyone",
         "clearance-most-days",
         "letter-follows-change",
+        "letter-ends-with-stage",
         "screening-most-days",
         "week-reading",
         "look-ahead-days",

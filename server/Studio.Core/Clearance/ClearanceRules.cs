@@ -34,18 +34,20 @@ public sealed record ClearanceStanding(
 public static class ClearanceRules
 {
     /// <summary>
-    /// The last day a letter counts: the earliest of its own expiry, the policy's length, and the day before a birth that
-    /// came after it was written. A letter written on the day of birth or later is a postnatal one. Null when it never counts.
+    /// The last day a letter counts: the earliest of its own expiry, the policy's length, the end of the stage it was
+    /// written in where the policy says so, and the day before a birth that came after it was written. A letter written on
+    /// the day of birth or later is a postnatal one. Null when it never counts.
     /// </summary>
     public static LocalDate? ValidUntil(
         ClearanceLetter letter,
         Pregnancy? pregnancy,
+        StageScheme stages,
         StudioPolicies policies
     )
     {
         if (letter.Withdrawn)
             return null;
-        var last = WithoutBirth(letter, policies);
+        var last = WithoutBirth(letter, pregnancy, stages, policies);
         if (pregnancy?.BornOn is { } born && letter.IssuedOn < born)
             last = LocalDate.Min(last, born.PlusDays(-1));
         return last < letter.IssuedOn ? null : last;
@@ -56,19 +58,22 @@ public static class ClearanceRules
         ClearanceLetter letter,
         Pregnancy? pregnancy,
         LocalDate day,
+        StageScheme stages,
         StudioPolicies policies
-    ) => letter.IssuedOn <= day && ValidUntil(letter, pregnancy, policies) >= day;
+    ) => letter.IssuedOn <= day && ValidUntil(letter, pregnancy, stages, policies) >= day;
 
     /// <summary>Whether any letter counts on a day; with <paramref name="notBefore"/>, only those written since then.</summary>
     public static bool AnyValidOn(
         IEnumerable<ClearanceLetter> letters,
         Pregnancy? pregnancy,
         LocalDate day,
+        StageScheme stages,
         StudioPolicies policies,
         LocalDate? notBefore = null
     ) =>
         letters.Any(l =>
-            ValidOn(l, pregnancy, day, policies) && (notBefore is null || l.IssuedOn >= notBefore)
+            ValidOn(l, pregnancy, day, stages, policies)
+            && (notBefore is null || l.IssuedOn >= notBefore)
         );
 
     /// <summary>How her letters stand on a day, for a card or a flag.</summary>
@@ -76,12 +81,13 @@ public static class ClearanceRules
         IEnumerable<ClearanceLetter> letters,
         Pregnancy? pregnancy,
         LocalDate day,
+        StageScheme stages,
         StudioPolicies policies
     )
     {
         var last = letters
             .Where(l => l.IssuedOn <= day)
-            .Select(l => (Letter: l, Until: ValidUntil(l, pregnancy, policies)))
+            .Select(l => (Letter: l, Until: ValidUntil(l, pregnancy, stages, policies)))
             .Where(l => l.Until is not null)
             .OrderByDescending(l => l.Until)
             .ThenByDescending(l => l.Letter.IssuedOn)
@@ -93,7 +99,7 @@ public static class ClearanceRules
             return new ClearanceStanding(
                 ClearanceStatus.Expired,
                 until,
-                until < WithoutBirth(last.Letter, policies)
+                until < WithoutBirth(last.Letter, pregnancy, stages, policies)
             );
         var soon = Period.DaysBetween(day, until) <= policies.EndsSoonDays;
         return new ClearanceStanding(
@@ -103,8 +109,30 @@ public static class ClearanceRules
         );
     }
 
-    private static LocalDate WithoutBirth(ClearanceLetter letter, StudioPolicies policies) =>
-        policies.ClearanceMostDays is { } most
+    private static LocalDate WithoutBirth(
+        ClearanceLetter letter,
+        Pregnancy? pregnancy,
+        StageScheme stages,
+        StudioPolicies policies
+    )
+    {
+        var last = policies.ClearanceMostDays is { } most
             ? LocalDate.Min(letter.ExpiresOn, letter.IssuedOn.PlusDays(most))
             : letter.ExpiresOn;
+        return policies.LetterEndsWithStage && StageEnd(letter, pregnancy, stages) is { } end
+            ? LocalDate.Min(last, end)
+            : last;
+    }
+
+    private static LocalDate? StageEnd(
+        ClearanceLetter letter,
+        Pregnancy? pregnancy,
+        StageScheme stages
+    ) =>
+        pregnancy is null
+            ? null
+            : stages
+                .Bands(pregnancy)
+                .FirstOrDefault(b => b.From <= letter.IssuedOn && !(b.To < letter.IssuedOn))
+                ?.To;
 }

@@ -24,7 +24,7 @@ public sealed record Hold(LocalDate From, LocalDate? LiftedOn)
     public bool StandsOn(LocalDate day) => From <= day && (LiftedOn is null || day < LiftedOn);
 }
 
-/// <summary>What a clearance letter asks to leave out.</summary>
+/// <summary>What a clearance letter asks for.</summary>
 public sealed record Restriction
 {
     /// <summary>The first day it holds.</summary>
@@ -39,6 +39,12 @@ public sealed record Restriction
 
     /// <summary>The most effort, of 10; null for no ceiling.</summary>
     public int? EffortMost { get; init; }
+
+    /// <summary>The highest heart rate, in beats a minute; null for no ceiling.</summary>
+    public int? HeartRateMost { get; init; }
+
+    /// <summary>For the instructor, in the reviewer's own words.</summary>
+    public string? Words { get; init; }
 
     /// <summary>Whether it holds on a day.</summary>
     public bool HoldsOn(LocalDate day) => From <= day && (To is null || day <= To);
@@ -62,6 +68,6 @@ public sealed record HerSituation
     /// <summary>Her holds, past and present.</summary>
     public IReadOnlyList<Hold> Holds { get; init; } = [];
 
-    /// <summary>What her letters ask to leave out, past and present.</summary>
+    /// <summary>What is asked of her besides what her letters say, past and present.</summary>
     public IReadOnlyList<Restriction> Restrictions { get; init; } = [];
 }

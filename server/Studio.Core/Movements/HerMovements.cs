@@ -32,7 +32,7 @@ internal sealed class HerMovements
         var counts = day.At.Phase is Phase.Pregnant or Phase.Born;
         for (var rule = 0; counts && rule < holds.Length; rule++)
             holds[rule] = day.Meets(index.Rules[rule]);
-        restrictions = counts ? [.. day.Her.Restrictions.Where(r => r.HoldsOn(day.On))] : [];
+        restrictions = counts ? [.. day.Restrictions] : [];
     }
 
     /// <summary>Why she does not take part in anything; mostly empty.</summary>

@@ -128,7 +128,7 @@ public static class Flags
         return
         [
             .. Hold(state),
-            .. Letter(state, policies),
+            .. Letter(state, book, policies),
             .. Screening(state, policies),
             .. NoLongerSuits(state),
             .. NewFactors(state, book),
@@ -188,12 +188,17 @@ public static class Flags
             );
     }
 
-    private static IEnumerable<StandingFlag> Letter(ClientState state, StudioPolicies policies)
+    private static IEnumerable<StandingFlag> Letter(
+        ClientState state,
+        RuleBook book,
+        StudioPolicies policies
+    )
     {
         var standing = ClearanceRules.On(
             state.Her.Letters,
             state.Her.Pregnancy,
             state.Today,
+            book.Stages,
             policies
         );
         var missing = state

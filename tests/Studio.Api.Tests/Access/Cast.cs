@@ -77,6 +77,11 @@ public sealed class Cast
             text = text.Replace("{bookingId}", $"{await Booking()}");
         if (text.Contains("{factorId}"))
             text = text.Replace("{factorId}", $"{await _app.HasFactor(Client, "back-pain")}");
+        if (text.Contains("{letterId}"))
+            text = text.Replace(
+                "{letterId}",
+                $"{await _app.HasWaitingLetter(Client, LetterSamples.Png)}"
+            );
         if (text.Contains("{flagId}"))
             text = text.Replace("{flagId}", $"{await Flag()}");
         if (text.Contains("{moveId}"))

@@ -33,7 +33,9 @@ public class EveryRouteAndRole(SharedStudio studio)
         for (var i = 0; i < Cast.Kinds.Count; i++)
         {
             using var request = new HttpRequestMessage(route.Method, await cast.Fill(route.Path));
-            if (route.Body.Length > 0)
+            if (route.Body.StartsWith("file:"))
+                request.Content = LetterSamples.Form(LetterSamples.Png, route.Body[5..]);
+            else if (route.Body.Length > 0)
                 request.Content = new StringContent(
                     await cast.Fill(route.Body),
                     Encoding.UTF8,

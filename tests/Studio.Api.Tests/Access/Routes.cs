@@ -52,11 +52,20 @@ public static class Routes
         POST /api/clients/{clientId}/factors | 401 404 403 403 404 201 201 | {"code":"back-pain","from":"{today}","to":null}
         POST /api/clients/{clientId}/factors/{factorId}/end | 401 404 403 403 404 204 204 | {"on":"{today}"}
         POST /api/clients/{clientId}/account | 401 403 403 403 403 403 409 | {"password":"long-enough-7"}
-        POST /api/clients/{clientId}/clearances | 401 403 403 403 201 403 201 | {"issuedBy":"Dr Wenna Ashdown","issuedOn":"{today}","expiresOn":"2026-06-01"}
+        POST /api/clients/{clientId}/clearances | 401 403 403 403 403 403 201 | {"issuedBy":"Dr Wenna Ashdown","issuedOn":"{today}","expiresOn":"2026-06-01"}
         POST /api/clients/{clientId}/screenings | 401 403 403 403 201 403 201 | {"answeredOn":"{today}","outcome":"nothingFound"}
         POST /api/clients/{clientId}/holds | 401 404 404 204 204 204 204 |
         POST /api/clients/{clientId}/birth | 401 404 403 403 200 200 200 | {"on":"{today}","mode":"vaginal"}
         POST /api/clients/{clientId}/loss | 401 404 403 403 404 200 200 | {"on":"{today}"}
+        GET /api/clients/{clientId}/letters | 401 404 403 403 200 200 200 |
+        POST /api/clients/{clientId}/letters | 401 404 403 403 201 201 201 | file:letter.png
+        GET /api/clients/{clientId}/letters/{letterId}/file | 401 404 404 404 404 200 200 |
+        POST /api/clients/{clientId}/letters/{letterId}/review | 401 403 403 403 403 403 204 | {"issuedBy":"Dr Wenna Ashdown","issuedOn":"{today}","expiresOn":"2026-06-01","leaveOut":["supine"],"effortMost":5,"heartRateMost":140,"words":"Sits when she likes.","replacesEarlier":true}
+        POST /api/clients/{clientId}/letters/{letterId}/refuse | 401 403 403 403 403 403 204 | {"because":"The second page is missing."}
+        POST /api/clients/{clientId}/letters/{letterId}/withdraw | 401 403 403 403 403 403 204 |
+        GET /api/letters/waiting | 401 403 403 403 403 403 200 |
+        GET /api/audit?client={clientId} | 401 404 403 403 403 200 200 |
+        GET /api/audit/check | 401 403 403 403 403 403 200 |
         GET /api/clients/{clientId}/sessions | 401 404 403 403 200 200 200 |
         GET /api/clients/{clientId}/bookings | 401 404 403 403 200 200 200 |
         GET /api/sessions | 401 403 200 200 200 403 200 |

@@ -83,7 +83,7 @@ public class TheWaitlist(SharedStudio studio)
         await _app.HasHold(client);
         await Cancelled(seat);
         Assert.Equal("waiting", await Status(waits));
-        using var letter = await studio.Desk.Post(
+        using var letter = await (await studio.App.SignedInAs(Role.Owner)).Post(
             $"/api/clients/{client}/clearances",
             new
             {

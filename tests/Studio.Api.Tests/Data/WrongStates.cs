@@ -134,7 +134,16 @@ public class WrongStates(WrongStates.SmallStudio small) : IClassFixture<WrongSta
         "insert into holds (client_id, from_on, entered_at) values (1, '2026-03-02', @at), (1, '2026-03-03', @at)",
         "holds.client_id"
     )]
-    [InlineData("an outcome there is not", "update screenings set outcome = 'fine'", "outcome in")]
+    [InlineData(
+        "a letter that counts without dates",
+        "update letters set issued_on = null",
+        "CHECK constraint"
+    )]
+    [InlineData(
+        "a letter somebody has read that still waits",
+        "update letters set state = 'waiting'",
+        "CHECK constraint"
+    )]
     [InlineData(
         "a scan without a measure",
         "insert into dating_evidence (pregnancy_id, kind, day, entered_at) values (1, 'scan', '2026-01-01', @at)",

@@ -1,9 +1,11 @@
 using Microsoft.Extensions.DependencyInjection;
 using Studio.Api.Accounts;
+using Studio.Api.Clearance;
 using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Pregnancies;
 using Studio.Core.Accounts;
+using Studio.Core.Clearance;
 using Studio.Core.Pregnancies;
 
 namespace Studio.Api.Tests.Harness;
@@ -83,8 +85,8 @@ public sealed partial class StudioApp
     public Task<long> HasLetter(long client, LocalDate issued, LocalDate expires) =>
         Insert(
             """
-            insert into letters (client_id, issued_by, issued_on, expires_on, entered_at)
-            values (@client, 'Dr Wenna Ashdown', @issued, @expires, @at)
+            insert into letters (client_id, state, on_paper, issued_by, issued_on, expires_on, entered_at, reviewed_at)
+            values (@client, 'counts', 1, 'Dr Wenna Ashdown', @issued, @expires, @at, @at)
             """,
             new
             {
@@ -94,6 +96,26 @@ public sealed partial class StudioApp
                 at = Clock.GetCurrentInstant(),
             }
         );
+
+    /// <summary>A letter that nobody has read yet.</summary>
+    internal async Task<long> HasWaitingLetter(long client, byte[] file)
+    {
+        Assert.True(LetterFile.KindOf(file).TryGet(out var kind, out _));
+        var by = await Value<long>("select max(id) from accounts");
+        var name = await With<LetterFiles, string>(files => files.KeepAsync(file));
+        await using var write = await Services.GetRequiredService<Database>().BeginWriteAsync();
+        var id = await LetterStore.FileAsync(
+            write,
+            client,
+            name,
+            kind,
+            file.Length,
+            Clock.GetCurrentInstant(),
+            by
+        );
+        await write.CommitAsync();
+        return id;
+    }
 
     /// <summary>She answered the health questions.</summary>
     public Task<long> HasScreening(long client, LocalDate on, string outcome = "nothingFound") =>

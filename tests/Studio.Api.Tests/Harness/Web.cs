@@ -83,16 +83,19 @@ public static class Web
             : new JsonObject();
     }
 
-    /// <summary>Fails unless the answer is a refusal with this status and code; its problem details.</summary>
+    /// <summary>Fails unless the answer is a refusal with this status and code, naming this field where one is given.</summary>
     public static async Task<JsonNode> IsRefused(
         this HttpResponseMessage answer,
         int status,
-        string code
+        string code,
+        string? field = null
     )
     {
         var problem = await answer.Is(status);
         Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
         Assert.Equal(code, problem.Text("code"));
+        if (field is not null)
+            Assert.NotNull(problem["errors"]?[field]);
         return problem;
     }
 

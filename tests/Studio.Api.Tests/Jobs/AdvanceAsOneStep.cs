@@ -227,6 +227,7 @@ public class AdvanceAsOneStep : IAsyncLifetime
         await using var write = new Write(
             connection,
             connection.BeginTransaction(deferred: false),
+            scope.ServiceProvider.GetRequiredService<Seal>(),
             new Live(),
             () => { }
         );

@@ -38,7 +38,7 @@ internal static class Nights
             while (await reader.ReadAsync(TestContext.Current.CancellationToken))
             {
                 for (var at = 0; at < reader.FieldCount; at++)
-                    text.Append(reader.GetValue(at)).Append('|');
+                    text.Append(Opened(reader.GetValue(at))).Append('|');
                 text.AppendLine();
             }
 
@@ -46,6 +46,10 @@ internal static class Nights
         }
 
         return text.ToString();
+
+        // The same words are never sealed alike twice.
+        object Opened(object value) =>
+            value is string word ? app.Services.GetRequiredService<Seal>().Open(word) : value;
     }
 
     /// <summary>What a night writes about people, as it stands: everything but when it was done.</summary>

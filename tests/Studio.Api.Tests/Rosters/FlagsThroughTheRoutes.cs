@@ -130,7 +130,7 @@ public class FlagsThroughTheRoutes : IAsyncLifetime
         await Flag(_teacher, "letter");
 
         await (
-            await _desk.Post(
+            await (await _app.SignedInAs(Role.Owner)).Post(
                 $"/api/clients/{her}/clearances",
                 new
                 {

@@ -39,6 +39,7 @@ public class LettersOverTime
                 Letter("2026-11-01", "2027-12-31"),
                 Expecting,
                 Given.Day("2027-12-31"),
+                Given.Stages,
                 Policies with
                 {
                     ClearanceMostDays = null,
@@ -65,14 +66,27 @@ public class LettersOverTime
     {
         var letter = Letter("2026-11-01", "2026-12-14") with { Withdrawn = true };
 
-        Assert.Null(ClearanceRules.ValidUntil(letter, Expecting, Policies));
-        Assert.False(ClearanceRules.ValidOn(letter, Expecting, Given.Day("2026-11-10"), Policies));
+        Assert.Null(ClearanceRules.ValidUntil(letter, Expecting, Given.Stages, Policies));
+        Assert.False(
+            ClearanceRules.ValidOn(
+                letter,
+                Expecting,
+                Given.Day("2026-11-10"),
+                Given.Stages,
+                Policies
+            )
+        );
     }
 
     [Fact]
     public void A_letter_that_expires_before_its_date_never_counts() =>
         Assert.Null(
-            ClearanceRules.ValidUntil(Letter("2026-12-14", "2026-12-13"), Expecting, Policies)
+            ClearanceRules.ValidUntil(
+                Letter("2026-12-14", "2026-12-13"),
+                Expecting,
+                Given.Stages,
+                Policies
+            )
         );
 
     [Theory]
@@ -131,15 +145,45 @@ public class LettersOverTime
         );
     }
 
+    // Due 1 March 2027: 14w 0d is 31 August and 28w 0d is 7 December (ACOG Committee Opinion 700, reference rows of stages.csv).
+    [Theory]
+    [InlineData("2026-12-06", true, "27w 6d, the last day of the stage it was written in")]
+    [InlineData("2026-12-07", false, "28w 0d, the first day of the next")]
+    public void Where_the_policy_says_so_a_letter_ends_with_its_stage(
+        string day,
+        bool counts,
+        string because
+    ) =>
+        Assert.True(
+            counts
+                == ClearanceRules.ValidOn(
+                    Letter("2026-11-01", "2027-01-31"),
+                    Expecting,
+                    Given.Day(day),
+                    Given.Stages,
+                    Policies with
+                    {
+                        LetterEndsWithStage = true,
+                    }
+                ),
+            because
+        );
+
     private static ClearanceLetter Letter(string issued, string expires) =>
         new(Given.Day(issued), Given.Day(expires));
 
     private static bool IsValid(string issued, string expires, Pregnancy pregnancy, string day) =>
-        ClearanceRules.ValidOn(Letter(issued, expires), pregnancy, Given.Day(day), Policies);
+        ClearanceRules.ValidOn(
+            Letter(issued, expires),
+            pregnancy,
+            Given.Day(day),
+            Given.Stages,
+            Policies
+        );
 
     private static ClearanceStanding Standing(
         Pregnancy pregnancy,
         string day,
         params ClearanceLetter[] letters
-    ) => ClearanceRules.On(letters, pregnancy, Given.Day(day), Policies);
+    ) => ClearanceRules.On(letters, pregnancy, Given.Day(day), Given.Stages, Policies);
 }

@@ -1,0 +1,336 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using Studio.Api.Accounts;
+using Studio.Api.Audit;
+using Studio.Api.Clients;
+using Studio.Api.Data;
+using Studio.Api.Http;
+using Studio.Api.Studios;
+using Studio.Core.Accounts;
+using Studio.Core.Booking;
+using Studio.Core.Catalogue;
+using Studio.Core.Clearance;
+
+namespace Studio.Api.Clearance;
+
+/// <summary>Clearance letters: filed by her or the desk, read by a reviewer.</summary>
+public static class LetterEndpoints
+{
+    /// <summary>Maps the routes.</summary>
+    public static void MapLetters(this IEndpointRouteBuilder app)
+    {
+        var letters = app.MapGroup("/api/clients/{clientId}/letters")
+            .WithTags("Letters")
+            .ProducesProblem(400)
+            .ProducesProblem(404)
+            .ProducesProblem(409);
+        letters
+            .MapGet("/", ListAsync)
+            .WithName("LettersOfClient")
+            .RequireAuthorization(Policies.DeskReviewerOrClient)
+            .Audited(AuditKinds.Letter);
+        letters
+            .MapPost("/", FileAsync)
+            .WithName("FileLetter")
+            .RequireAuthorization(Policies.DeskReviewerOrClient)
+            .Accepts<IFormFile>("multipart/form-data")
+            .ProducesProblem(413)
+            .DisableAntiforgery();
+        letters
+            .MapGet("/{letterId}/file", OpenAsync)
+            .WithName("LetterFile")
+            .RequireAuthorization(Policies.SignedIn)
+            .Produces(StatusCodes.Status200OK, contentType: "application/pdf")
+            .Audited(AuditKinds.LetterFile);
+        letters
+            .MapPost("/{letterId}/review", ReviewAsync)
+            .WithName("ReviewLetter")
+            .RequireAuthorization(Policies.Reviewer);
+        letters
+            .MapPost("/{letterId}/refuse", RefuseAsync)
+            .WithName("RefuseLetter")
+            .RequireAuthorization(Policies.Reviewer);
+        letters
+            .MapPost("/{letterId}/withdraw", WithdrawAsync)
+            .WithName("WithdrawLetter")
+            .RequireAuthorization(Policies.Reviewer);
+        app.MapGet("/api/letters/waiting", WaitingAsync)
+            .WithName("WaitingLetters")
+            .WithTags("Letters")
+            .RequireAuthorization(Policies.Reviewer)
+            .Audited(AuditKinds.Letter);
+    }
+
+    private static async Task<Results<Ok<List<LetterMessage>>, ProblemHttpResult>> ListAsync(
+        long clientId,
+        Reader reader,
+        Database database,
+        RuleBook book,
+        HealthChanges changes
+    )
+    {
+        await using var read = await database.ReadAsync();
+        if (
+            await ClientStore.FindAsync(read, clientId) is not { } row
+            || !(
+                reader.ReadsLetters(clientId, row.Ended)
+                || reader.On(clientId, row.Ended) is not null
+            )
+        )
+            return BookingRefusals.NoSuchClient.ToProblem();
+        var her = await SituationStore.OfAsync(read, clientId);
+        var policies = await PolicyStore.InForceAsync(read, book);
+        return TypedResults.Ok(
+            (await LetterStore.OfAsync(read, clientId))
+                .Select(l =>
+                    LetterWords.For(
+                        l,
+                        her.Pregnancy,
+                        changes.Today(row),
+                        book,
+                        policies,
+                        reader.ReadsLetters(clientId, row.Ended)
+                    )
+                )
+                .ToList()
+        );
+    }
+
+    private static async Task<Ok<List<LetterMessage>>> WaitingAsync(
+        Database database,
+        RuleBook book,
+        StudioStore studio,
+        HealthAudit audit
+    )
+    {
+        var today = (await studio.AboutAsync()).Today;
+        await using var read = await database.ReadAsync();
+        var waiting = await LetterStore.WaitingAsync(read);
+        var policies = await PolicyStore.InForceAsync(read, book);
+        audit.Saw(waiting.Select(l => l.ClientId));
+        return TypedResults.Ok(
+            waiting
+                .Select(l => LetterWords.For(l, null, today, book, policies, readsAll: true))
+                .ToList()
+        );
+    }
+
+    private static async Task<Results<Created<Made>, ProblemHttpResult>> FileAsync(
+        long clientId,
+        bool? onPaper,
+        HttpRequest request,
+        Reader reader,
+        Database database,
+        LetterFiles files,
+        HealthAudit audit,
+        HealthChanges changes
+    )
+    {
+        await using (var read = await database.ReadAsync())
+            if (!await MayFileAsync(read, reader, clientId))
+                return BookingRefusals.NoSuchClient.ToProblem();
+
+        // Paper that lies at the desk needs no file; whoever sits at home sends one.
+        var paper = onPaper == true && reader.WorksAtDesk;
+        byte[]? bytes = null;
+        LetterFileKind? kind = null;
+        if (!paper || request.HasFormContentType)
+        {
+            var given = await UploadedFile.ReadAsync(
+                request,
+                LetterFile.MostBytes,
+                LetterRefusals.FileMissing
+            );
+            if (!given.TryGet(out bytes, out var refusal))
+                return refusal.ToProblem();
+            if (bytes is null && !paper)
+                return LetterRefusals.FileMissing.ToProblem();
+            if (bytes is not null)
+            {
+                if (!LetterFile.KindOf(bytes).TryGet(out var found, out refusal))
+                    return refusal.ToProblem(
+                        refusal == LetterFile.TooLarge ? StatusCodes.Status413PayloadTooLarge : null
+                    );
+                kind = found;
+            }
+        }
+
+        var name = bytes is null ? null : await files.KeepAsync(bytes);
+        try
+        {
+            await using var write = await database.BeginWriteAsync();
+            if (!await MayFileAsync(write, reader, clientId))
+                return BookingRefusals.NoSuchClient.ToProblem();
+            var id = await LetterStore.FileAsync(
+                write,
+                clientId,
+                name,
+                kind,
+                bytes?.Length,
+                changes.Now,
+                reader.AccountId
+            );
+            await audit.ChangedAsync(write, reader, clientId, AuditKinds.Letter);
+            await changes.DoneAsync(write, clientId);
+            name = null;
+            return TypedResults.Created($"/api/clients/{clientId}/letters", new Made(id));
+        }
+        finally
+        {
+            // Nothing points to it: a letter that was not filed leaves no file behind.
+            if (name is not null)
+                files.Remove(name);
+        }
+    }
+
+    private static async Task<Results<FileContentHttpResult, ProblemHttpResult>> OpenAsync(
+        long clientId,
+        long letterId,
+        Reader reader,
+        Database database,
+        LetterFiles files,
+        HttpResponse response
+    )
+    {
+        LetterRow? letter;
+        await using (var read = await database.ReadAsync())
+            letter = await FindAsync(read, reader, clientId, letterId);
+        if (letter is null)
+            return LetterRefusals.NoSuchLetter.ToProblem();
+        if (letter.FileName is not { } name || await files.OpenAsync(name) is not { } bytes)
+            return LetterRefusals.NoFile.ToProblem();
+        // Shown by the browser, yet able to do nothing there, and kept by nobody on the way.
+        response.Headers.ContentSecurityPolicy = "default-src 'none'; sandbox";
+        response.Headers.CacheControl = "no-store";
+        return TypedResults.File(bytes, letter.MediaType);
+    }
+
+    private static Task<Results<NoContent, ProblemHttpResult>> ReviewAsync(
+        long clientId,
+        long letterId,
+        LetterReview request,
+        Reader reader,
+        Database database,
+        HealthAudit audit,
+        HealthChanges changes
+    ) =>
+        DecideAsync(
+            clientId,
+            letterId,
+            reader,
+            database,
+            audit,
+            changes,
+            async (write, letter, today) =>
+            {
+                if (letter.State != LetterState.Waiting || letter.WithdrawnAt is not null)
+                    return LetterRefusals.AlreadyReviewed;
+                var read = request.ToLetter();
+                if (
+                    LetterRefusals.WhyNot(read.IssuedOn, read.ExpiresOn, read.Terms, today) is
+                    { } refusal
+                )
+                    return refusal;
+                await LetterStore.CountAsync(
+                    write,
+                    letter,
+                    read,
+                    today,
+                    changes.Now,
+                    reader.AccountId
+                );
+                return null;
+            }
+        );
+
+    private static Task<Results<NoContent, ProblemHttpResult>> RefuseAsync(
+        long clientId,
+        long letterId,
+        LetterRefusal request,
+        Reader reader,
+        Database database,
+        HealthAudit audit,
+        HealthChanges changes
+    ) =>
+        DecideAsync(
+            clientId,
+            letterId,
+            reader,
+            database,
+            audit,
+            changes,
+            async (write, letter, _) =>
+            {
+                if (letter.State != LetterState.Waiting || letter.WithdrawnAt is not null)
+                    return LetterRefusals.AlreadyReviewed;
+                await LetterStore.RefuseAsync(
+                    write,
+                    letter.Id,
+                    request.Because.Trim(),
+                    changes.Now,
+                    reader.AccountId
+                );
+                return null;
+            }
+        );
+
+    private static Task<Results<NoContent, ProblemHttpResult>> WithdrawAsync(
+        long clientId,
+        long letterId,
+        Reader reader,
+        Database database,
+        HealthAudit audit,
+        HealthChanges changes
+    ) =>
+        DecideAsync(
+            clientId,
+            letterId,
+            reader,
+            database,
+            audit,
+            changes,
+            async (write, letter, _) =>
+            {
+                if (letter.State == LetterState.Refused || letter.WithdrawnAt is not null)
+                    return LetterRefusals.NotCounting;
+                await LetterStore.WithdrawAsync(write, letter.Id, changes.Now, reader.AccountId);
+                return null;
+            }
+        );
+
+    private static async Task<Results<NoContent, ProblemHttpResult>> DecideAsync(
+        long clientId,
+        long letterId,
+        Reader reader,
+        Database database,
+        HealthAudit audit,
+        HealthChanges changes,
+        Func<Write, LetterRow, NodaTime.LocalDate, Task<Core.Refusal?>> decide
+    )
+    {
+        await using var write = await database.BeginWriteAsync();
+        if (await FindAsync(write, reader, clientId, letterId) is not { } letter)
+            return LetterRefusals.NoSuchLetter.ToProblem();
+        var row = (await ClientStore.FindAsync(write, clientId))!;
+        if (await decide(write, letter, changes.Today(row)) is { } refusal)
+            return refusal.ToProblem();
+        await audit.ChangedAsync(write, reader, clientId, AuditKinds.Letter);
+        await changes.DoneAsync(write, clientId);
+        return TypedResults.NoContent();
+    }
+
+    // For whoever may read it; for everybody else there is no such letter.
+    private static async Task<LetterRow?> FindAsync(
+        Read read,
+        Reader reader,
+        long clientId,
+        long letterId
+    ) =>
+        await ClientStore.FindAsync(read, clientId) is { } row
+        && reader.ReadsLetters(clientId, row.Ended)
+            ? await LetterStore.FindAsync(read, clientId, letterId)
+            : null;
+
+    private static async Task<bool> MayFileAsync(Read read, Reader reader, long clientId) =>
+        await ClientStore.FindAsync(read, clientId) is { } row
+        && (reader.ReadsLetters(clientId, row.Ended) || reader.On(clientId, row.Ended) is not null);
+}
