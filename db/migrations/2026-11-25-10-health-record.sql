@@ -35,6 +35,14 @@ create table screening_drafts (
     saved_at text not null
 ) strict;
 
+-- Asked before the first class of a week: she said that nothing had changed.
+create table nothing_changed (
+    client_id integer not null references clients (id),
+    on_date text not null check (on_date is date(on_date)),
+    entered_at text not null,
+    primary key (client_id, on_date)
+) strict, without rowid;
+
 -- What she told in a screening, so that a later one can end it; a factor that staff entered is not hers to end by an answer.
 alter table client_factors add column screening_id integer references screenings (id);
 

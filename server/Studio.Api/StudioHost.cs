@@ -17,6 +17,7 @@ using Studio.Api.Jobs;
 using Studio.Api.Movements;
 using Studio.Api.Pregnancies;
 using Studio.Api.Rosters;
+using Studio.Api.Screenings;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
 
@@ -112,6 +113,7 @@ public static class StudioHost
         app.MapDating();
         app.MapClients();
         app.MapHealth();
+        app.MapScreenings();
         app.MapLetters();
         app.MapAudit();
         app.MapSessions();

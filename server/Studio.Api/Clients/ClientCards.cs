@@ -114,13 +114,9 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
         );
     }
 
-    private static ScreeningMessage Screening(
-        HerSituation her,
-        LocalDate today,
-        StudioPolicies policies
-    )
+    private ScreeningMessage Screening(HerSituation her, LocalDate today, StudioPolicies policies)
     {
-        var status = ScreeningRules.On(her.Screening, her.Pregnancy, today, policies);
+        var status = ScreeningRules.On(her, today, book.Stages, policies);
         var on = her.Screening?.AnsweredOn;
         return new ScreeningMessage(
             status,

@@ -7,7 +7,6 @@ using Studio.Api.Data;
 using Studio.Api.Http;
 using Studio.Api.Jobs;
 using Studio.Api.Pregnancies;
-using Studio.Api.Screenings;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
@@ -37,9 +36,6 @@ public static class HealthEndpoints
         her.MapPost("/clearances", FileLetterAsync)
             .WithName("FileClearance")
             .RequireAuthorization(Policies.Reviewer);
-        her.MapPost("/screenings", ScreenAsync)
-            .WithName("RecordScreening")
-            .RequireAuthorization(Policies.Desk);
         her.MapPost("/holds", HoldAsync).WithName("Hold").RequireAuthorization(Policies.SignedIn);
         her.MapPost("/birth", BirthAsync)
             .WithName("ReportBirth")
@@ -142,39 +138,6 @@ public static class HealthEndpoints
             reader.AccountId
         );
         await audit.ChangedAsync(write, reader, clientId, AuditKinds.Letter);
-        await changes.DoneAsync(write, clientId);
-        return TypedResults.Created($"/api/clients/{clientId}", new Made(id));
-    }
-
-    private static async Task<Results<Created<Made>, ProblemHttpResult>> ScreenAsync(
-        long clientId,
-        ScreeningRequest request,
-        Reader reader,
-        Database database,
-        HealthAudit audit,
-        HealthChanges changes
-    )
-    {
-        await using var write = await database.BeginWriteAsync();
-        if (await ClientStore.FindAsync(write, reader, clientId) is not { } seen)
-            return BookingRefusals.NoSuchClient.ToProblem();
-        if (request.AnsweredOn > changes.Today(seen.Row))
-            return ClientRefusals
-                .Invalid(
-                    "in-future",
-                    "The questions cannot have been answered in the future.",
-                    "answeredOn"
-                )
-                .ToProblem();
-        var id = await ScreeningStore.AddOutcomeAsync(
-            write,
-            clientId,
-            request.AnsweredOn,
-            request.Outcome,
-            changes.Now,
-            reader.AccountId
-        );
-        await audit.ChangedAsync(write, reader, clientId, AuditKinds.Screening);
         await changes.DoneAsync(write, clientId);
         return TypedResults.Created($"/api/clients/{clientId}", new Made(id));
     }

@@ -1,7 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using NodaTime;
 using Studio.Core.Pregnancies;
-using Studio.Core.Screenings;
 
 namespace Studio.Api.Clients;
 
@@ -21,16 +20,6 @@ public sealed record FactorRequest
 
 /// <summary>The last day of a factor.</summary>
 public sealed record FactorEnd(LocalDate On);
-
-/// <summary>That the health questions were answered, and what came of them.</summary>
-public sealed record ScreeningRequest
-{
-    /// <summary>The day.</summary>
-    public required LocalDate AnsweredOn { get; init; }
-
-    /// <summary>What came of them.</summary>
-    public required ScreeningOutcome Outcome { get; init; }
-}
 
 /// <summary>A birth.</summary>
 public sealed record BirthRequest

@@ -81,12 +81,13 @@ public static class HealthStore
         long clientId,
         LocalDate from,
         Instant at,
-        long? by
+        long? by,
+        long? incidentId = null
     ) =>
         write.ExecuteAsync(
             """
-            insert into holds (client_id, from_on, entered_at, entered_by)
-            values (@clientId, @from, @at, @by)
+            insert into holds (client_id, from_on, entered_at, entered_by, incident_id)
+            values (@clientId, @from, @at, @by, @incidentId)
             on conflict do nothing
             """,
             new
@@ -95,6 +96,7 @@ public static class HealthStore
                 from,
                 at,
                 by,
+                incidentId,
             }
         );
 }

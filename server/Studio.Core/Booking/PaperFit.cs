@@ -30,7 +30,7 @@ internal static class PaperFit
     private static IEnumerable<Reason> Screening(HerDay question)
     {
         var (her, on) = (question.Her, question.On);
-        var status = ScreeningRules.On(her.Screening, her.Pregnancy, on, question.Policies);
+        var status = ScreeningRules.On(her, on, question.Book.Stages, question.Policies);
         if (status != ScreeningStatus.Current)
             yield return new()
             {

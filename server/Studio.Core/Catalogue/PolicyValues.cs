@@ -40,6 +40,13 @@ public sealed partial record StudioPolicies
         [ProlapseWork.BySymptoms] = "by-symptoms",
     };
 
+    private static readonly Dictionary<ScreeningAtStage, string> AtStages = new()
+    {
+        [ScreeningAtStage.No] = "no",
+        [ScreeningAtStage.Asked] = "asked",
+        [ScreeningAtStage.Needed] = "needed",
+    };
+
     private static readonly Dictionary<WarmRoom, string> WarmRooms = new()
     {
         [WarmRoom.Avoid] = "avoid",
@@ -86,6 +93,8 @@ public sealed partial record StudioPolicies
             "letter-follows-change" => LetterFollowsChange ? "yes" : "no",
             "letter-ends-with-stage" => LetterEndsWithStage ? "yes" : "no",
             "screening-most-days" => Text(ScreeningMostDays),
+            "screening-at-stage" => AtStages[ScreeningAtStage],
+            "anything-changed" => AsksEachWeek ? "weekly" : "no",
             "week-reading" => WeekReadings[WeekReading],
             "look-ahead-days" => Text(LookAheadDays),
             "waitlist-cut-off-minutes" => Text(WaitlistCutOffMinutes),
@@ -149,6 +158,14 @@ public sealed partial record StudioPolicies
             ("week-reading", _) when KeyOf(WeekReadings, value) is { } one => this with
             {
                 WeekReading = one,
+            },
+            ("screening-at-stage", _) when KeyOf(AtStages, value) is { } one => this with
+            {
+                ScreeningAtStage = one,
+            },
+            ("anything-changed", "weekly" or "no") => this with
+            {
+                AsksEachWeek = value == "weekly",
             },
             ("supine-from", _) when KeyOf(Weeks, value) is { } one => this with
             {

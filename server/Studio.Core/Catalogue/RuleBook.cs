@@ -61,6 +61,12 @@ public sealed class RuleBook
     /// <summary>The movement rules.</summary>
     public IReadOnlyList<MovementRule> MovementRules => Index.Rules;
 
+    /// <summary>The questions of the screening.</summary>
+    public required QuestionSet Questions { get; init; }
+
+    /// <summary>The warning signs, in the order of the file.</summary>
+    public required IReadOnlyList<WarningSign> WarningSigns { get; init; }
+
     /// <summary>What a studio may choose.</summary>
     public IReadOnlyList<PolicyChoice> PolicyChoices { get; }
 
@@ -103,11 +109,16 @@ public sealed class RuleBook
             ClassRules,
             PolicyChoices,
             Index
-        );
+        )
+        {
+            Questions = Questions,
+            WarningSigns = WarningSigns,
+        };
 
     /// <summary>
     /// Reads and checks the catalogue. Files asked for: <c>stages.csv</c>, <c>sources.csv</c>, <c>factors.csv</c>,
-    /// <c>conditions.csv</c>, <c>policies.csv</c>, <c>class_rules.csv</c>, <c>movements.csv</c> and <c>movement_rules.csv</c>.
+    /// <c>conditions.csv</c>, <c>policies.csv</c>, <c>class_rules.csv</c>, <c>movements.csv</c>, <c>movement_rules.csv</c>,
+    /// <c>warning_signs.csv</c> and <c>questions.csv</c>.
     /// </summary>
     /// <param name="open">Opens a file by its name; what it throws is let through.</param>
     /// <exception cref="CatalogueException">Anything is wrong; it holds every error of every file.</exception>
@@ -128,6 +139,14 @@ public sealed class RuleBook
         var rules = ClassRuleFile.Read(open, known, errors);
         var movements = MovementFile.Read(open, errors);
         var movementRules = MovementRuleFile.Read(open, known, movements, errors);
+        var signs = WarningSignFile.Read(open, sources, errors);
+        var questions = QuestionFile.Read(
+            open,
+            sources,
+            [.. factors, .. conditions.Select(c => c.Factor)],
+            signs,
+            errors
+        );
         errors.ThrowIfAny();
         return new(
             stages!,
@@ -137,7 +156,11 @@ public sealed class RuleBook
             rules,
             policies,
             new(movements, movementRules)
-        );
+        )
+        {
+            Questions = questions,
+            WarningSigns = signs,
+        };
     }
 
     private static StageScheme? ReadStages(Func<string, TextReader> open, CatalogueErrors errors)

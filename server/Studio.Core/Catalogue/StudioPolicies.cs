@@ -42,6 +42,19 @@ public enum SupineFrom
     Symptoms,
 }
 
+/// <summary>Whether a new stage asks for the health questions again.</summary>
+public enum ScreeningAtStage
+{
+    /// <summary>No.</summary>
+    No,
+
+    /// <summary>She is asked; her bookings stand meanwhile.</summary>
+    Asked,
+
+    /// <summary>No class past the boundary until she has answered on the other side of it.</summary>
+    Needed,
+}
+
 /// <summary>How heavy a pregnant client lifts.</summary>
 public enum Lifting
 {
@@ -96,6 +109,12 @@ public sealed partial record StudioPolicies
     /// <summary>How many days an answered screening counts.</summary>
     public int ScreeningMostDays { get; init; } = 90;
 
+    /// <summary>Whether a new stage asks for the questions again.</summary>
+    public ScreeningAtStage ScreeningAtStage { get; init; } = ScreeningAtStage.Asked;
+
+    /// <summary>Whether she is asked each week if anything has changed.</summary>
+    public bool AsksEachWeek { get; init; } = true;
+
     /// <summary>How "after so many weeks" is read.</summary>
     public WeekReading WeekReading { get; init; } = WeekReading.FirstDay;
 
@@ -144,6 +163,8 @@ public sealed partial record StudioPolicies
         "letter-follows-change",
         "letter-ends-with-stage",
         "screening-most-days",
+        "screening-at-stage",
+        "anything-changed",
         "week-reading",
         "look-ahead-days",
         "waitlist-cut-off-minutes",

@@ -129,7 +129,7 @@ public static class Flags
         [
             .. Hold(state),
             .. Letter(state, book, policies),
-            .. Screening(state, policies),
+            .. Screening(state, book, policies),
             .. NoLongerSuits(state),
             .. NewFactors(state, book),
             .. StageChange(state, book, now),
@@ -235,11 +235,14 @@ public static class Flags
             );
     }
 
-    private static IEnumerable<StandingFlag> Screening(ClientState state, StudioPolicies policies)
+    private static IEnumerable<StandingFlag> Screening(
+        ClientState state,
+        RuleBook book,
+        StudioPolicies policies
+    )
     {
         var first = state.Ahead.FirstOrDefault(s =>
-            ScreeningRules.On(state.Her.Screening, state.Her.Pregnancy, s.On, policies)
-            != ScreeningStatus.Current
+            ScreeningRules.On(state.Her, s.On, book.Stages, policies) != ScreeningStatus.Current
         );
         if (first is not null)
             yield return Client(
@@ -249,6 +252,19 @@ public static class Flags
                 first.On <= state.Today.PlusDays(3) ? FlagSeverity.Urgent : FlagSeverity.Attention,
                 $"Health questions are due before {Day(first.On)}.",
                 $"Health questions are not up to date for {Day(first.On)}: send her to the desk before class.",
+                state.Today
+            );
+        else if (
+            state.Ahead.Count > 0
+            && ScreeningRules.Asked(state.Her, state.Today, book.Stages, policies).Count > 0
+        )
+            yield return Client(
+                state,
+                "screening-asked",
+                FlagKind.Screening,
+                FlagSeverity.Info,
+                "She has come into a new stage: ask her to answer the health questions again. Her bookings stand meanwhile.",
+                null,
                 state.Today
             );
     }

@@ -1,5 +1,6 @@
 using NodaTime;
 using Studio.Core.Catalogue;
+using Studio.Core.Clients;
 using Studio.Core.Pregnancies;
 
 namespace Studio.Core.Screenings;
@@ -17,33 +18,71 @@ public enum ScreeningStatus
     None,
 }
 
-/// <summary>How long a screening counts.</summary>
+/// <summary>Why the questions are asked, most pressing first.</summary>
+public enum AskedBecause
+{
+    /// <summary>She has never answered them.</summary>
+    Never,
+
+    /// <summary>A warning sign came up since.</summary>
+    WarningSign,
+
+    /// <summary>The baby was born since.</summary>
+    Birth,
+
+    /// <summary>The policy's interval has passed.</summary>
+    Interval,
+
+    /// <summary>She has come into a new stage since.</summary>
+    NewStage,
+}
+
+/// <summary>How long a screening counts, and when it is asked again.</summary>
 public static class ScreeningRules
 {
     /// <summary>
-    /// The last day a screening counts: the policy's interval after it, and never past the birth it was answered before.
-    /// No published source gives an interval in pregnancy, so it is the studio's.
+    /// How her latest screening stands on a day; fail closed: one answered later does not count yet. It counts for the
+    /// policy's interval, never past the birth or a warning sign it was answered before, and, where the policy says so,
+    /// not past the stage. No published source gives an interval in pregnancy (CL14), so it is the studio's.
     /// </summary>
-    public static LocalDate CountsUntil(
-        Screening screening,
-        Pregnancy? pregnancy,
+    public static ScreeningStatus On(
+        HerSituation her,
+        LocalDate day,
+        StageScheme stages,
+        StudioPolicies policies
+    ) =>
+        her.Screening is not { } screening || screening.AnsweredOn > day ? ScreeningStatus.None
+        : Asked(her, day, stages, policies)
+            .Any(why =>
+                why != AskedBecause.NewStage || policies.ScreeningAtStage == ScreeningAtStage.Needed
+            )
+            ? ScreeningStatus.Due
+        : ScreeningStatus.Current;
+
+    /// <summary>Why she is asked to answer on a day; empty when she is not.</summary>
+    public static IReadOnlyList<AskedBecause> Asked(
+        HerSituation her,
+        LocalDate day,
+        StageScheme stages,
         StudioPolicies policies
     )
     {
-        var byPolicy = screening.AnsweredOn.PlusDays(policies.ScreeningMostDays);
-        return pregnancy?.BornOn is { } born && screening.AnsweredOn < born && born <= byPolicy
-            ? born.PlusDays(-1)
-            : byPolicy;
+        if (her.Screening is not { } screening || screening.AnsweredOn > day)
+            return [AskedBecause.Never];
+        var on = screening.AnsweredOn;
+        var why = new List<AskedBecause>();
+        if (her.Holds.Any(h => h.From > on && h.From <= day))
+            why.Add(AskedBecause.WarningSign);
+        if (her.Pregnancy?.BornOn is { } born && born > on && born <= day)
+            why.Add(AskedBecause.Birth);
+        if (on.PlusDays(policies.ScreeningMostDays) < day)
+            why.Add(AskedBecause.Interval);
+        if (
+            policies.ScreeningAtStage != ScreeningAtStage.No
+            && her.Pregnancy is { } pregnancy
+            && stages.Bands(pregnancy).Any(b => b.From > on && b.From <= day)
+        )
+            why.Add(AskedBecause.NewStage);
+        return why;
     }
-
-    /// <summary>How her latest screening stands on a day; fail closed: one answered later does not count yet.</summary>
-    public static ScreeningStatus On(
-        Screening? screening,
-        Pregnancy? pregnancy,
-        LocalDate day,
-        StudioPolicies policies
-    ) =>
-        screening is null || screening.AnsweredOn > day ? ScreeningStatus.None
-        : day > CountsUntil(screening, pregnancy, policies) ? ScreeningStatus.Due
-        : ScreeningStatus.Current;
 }

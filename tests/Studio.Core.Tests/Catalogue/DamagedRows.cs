@@ -5,10 +5,61 @@ public class DamagedRows
 {
     private const string Rules = "class_rules.csv";
     private const string Conditions = "conditions.csv";
+    private const string Questions = "questions.csv";
+    private const string Signs = "warning_signs.csv";
 
     public static TheoryData<string, string, string, string, string> OneThingBroken() =>
         new()
         {
+            {
+                Questions,
+                "back-pain,",
+                ",back-pain,",
+                ",sore-back,",
+                "about is 'sore-back': there is no such factor, condition or warning sign."
+            },
+            {
+                Questions,
+                "back-pain,",
+                ",1,",
+                ",2,",
+                "the version must be one number, the same on every line."
+            },
+            {
+                Questions,
+                "showing,",
+                ",pregnancy,",
+                ",always,",
+                "'showing' must be asked 'pregnancy', whenever it can be true."
+            },
+            {
+                Questions,
+                "agreement,",
+                ",agree,,",
+                ",agree,back-pain,",
+                "about is 'back-pain', but only yes and no say whether that is true."
+            },
+            {
+                Questions,
+                "wrist-pain,",
+                ",wrist-pain,",
+                ",,",
+                "a yes means nothing: the factor, condition or sign it is about is missing."
+            },
+            {
+                Signs,
+                "sign-calf,",
+                ",yes,no,no,yes,",
+                ",no,no,no,no,",
+                "no list names it, and yet it stops a class."
+            },
+            {
+                Signs,
+                "sign-calf,",
+                ",stop,",
+                ",rest,",
+                "action is 'rest': it must be stop, slow-down."
+            },
             {
                 Rules,
                 "balance-in-third-trimester",

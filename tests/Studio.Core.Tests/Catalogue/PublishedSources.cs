@@ -12,6 +12,7 @@ public class PublishedSources
         "postpartum_return.csv",
         "positions_and_movements.csv",
         "intensity.csv",
+        "warning_signs.csv",
     }
         .SelectMany(Reference.Read)
         .ToDictionary(row => row.Id, StringComparer.Ordinal);
