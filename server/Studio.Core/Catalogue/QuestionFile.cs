@@ -123,9 +123,11 @@ internal static class QuestionFile
         CatalogueErrors errors
     )
     {
+        // A condition that could not be read is told in its own file, not once more here.
+        var knowsAll = errors.Count == 0;
         var rows = CatalogueTable.Read(open, File, Columns, errors);
         CatalogueTable.CheckUnique(rows, "code");
-        CatalogueTable.CheckUnique(rows, "about");
+        CatalogueTable.CheckUnique(rows.Where(r => !r.IsBlank("about")), "about");
         var version = rows.Count == 0 ? null : rows[0].Number("version");
         var questions = new List<Question>();
         foreach (var row in rows)
@@ -134,11 +136,13 @@ internal static class QuestionFile
                 row.Error("the version must be one number, the same on every line.");
             if (Of(row, sources) is { } question)
                 questions.Add(question);
-            if (!row.IsBlank("about"))
+            if (knowsAll && !row.IsBlank("about"))
                 CheckAbout(row, factors, signs);
         }
         foreach (var section in Sections.Where(s => rows.All(r => r["section"] != s.Key)))
             errors.Add(File, 1, $"nothing is asked in the section '{section.Key}'.");
+        if (!knowsAll)
+            return new(version ?? 0, [.. questions.DistinctBy(q => q.Code)]);
         var asked = rows.Select(r => r["about"]).ToHashSet(StringComparer.Ordinal);
         foreach (var factor in factors.Where(f => f.SameAs is null && !asked.Contains(f.Code)))
             errors.Add(File, 1, $"nobody is asked about '{factor.Code}'.");
