@@ -110,6 +110,7 @@ public static class StudioHost
         app.MapSessions();
         app.MapBooking();
         app.MapRosters();
+        app.MapMovements();
         app.MapWhatIf();
         app.MapMoves();
         app.MapJobs();

@@ -52,6 +52,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/movements": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Movements"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/what-if": {
         parameters: {
             query?: never;
@@ -1368,6 +1384,34 @@ export interface components {
             /** Format: int32 */
             moved: number;
         };
+        /** @description A movement of the catalogue. */
+        MovementMessage: {
+            /** @description Its code. */
+            code: string;
+            /** @description Its common name. */
+            name: string;
+            /** @description Code of its group. */
+            group: string;
+            /** @description What the group is called. */
+            groupName: string;
+            /** @description Code of the position it is done in. */
+            position: string;
+            /** @description What the position is called. */
+            positionName: string;
+            /** @description What it asks of a body, in the order of their codes. */
+            traits: components["schemas"]["TraitMessage"][];
+            /**
+             * Format: int32
+             * @description Usual effort, 0 to 10.
+             */
+            effort: number;
+            /** @description What is needed for it, in plain words. */
+            equipment: string[];
+            /** @description How it is called out, in one sentence. */
+            cue: string;
+            /** @description Codes of its gentler options, the nearest first. */
+            options: string[];
+        };
         /** @description Why a movement is done differently. */
         MovementReasonMessage: {
             /** @description In the reader's words. */
@@ -1964,6 +2008,13 @@ export interface components {
             from: components["schemas"]["LocalDate"];
             to: components["schemas"]["LocalDate"];
         };
+        /** @description Something a movement asks of a body. */
+        TraitMessage: {
+            /** @description Its code. */
+            code: string;
+            /** @description Its words for people. */
+            name: string;
+        };
         /** @description An embryo transfer: its date and the embryo's age. */
         TransferRequest: {
             /** @description Date of the transfer. */
@@ -2103,6 +2154,26 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["DemoMessage"];
+                };
+            };
+        };
+    };
+    Movements: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MovementMessage"][];
                 };
             };
         };

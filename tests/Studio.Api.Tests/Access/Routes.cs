@@ -69,6 +69,7 @@ public static class Routes
         DELETE /api/bookings/{bookingId}/check-in | 401 403 404 204 204 403 204 |
         GET /api/flags | 401 403 200 200 200 403 200 |
         POST /api/flags/{flagId}/read | 401 403 404 204 204 403 204 |
+        GET /api/movements | 401 403 200 200 403 403 200 |
         POST /api/what-if | 401 403 200 200 403 403 200 | {"stage":"third-trimester","dueDate":null,"on":"{today}","birthMode":null,"factors":["separation-now"],"restrictions":["supine"],"effortMost":5,"planId":null}
         GET /api/moves | 401 200 403 403 200 200 200 |
         POST /api/moves/{moveId}/accept | 401 404 403 403 200 200 200 |
