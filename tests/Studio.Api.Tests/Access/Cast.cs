@@ -64,6 +64,13 @@ public sealed class Cast
             .Replace("{today}", $"{_app.Today:uuuu-MM-dd}")
             .Replace("{n}", Guid.NewGuid().ToString("n"))
             .Replace("{password}", StudioApp.Password);
+        text = text.Replace("{version}", "1");
+        if (text.Contains("{classId}"))
+        {
+            var cls = await _app.HasClass(minutes: 5);
+            await _app.HasPlan(cls, ("rib-breathing", 5));
+            text = text.Replace("{classId}", $"{cls}");
+        }
         if (text.Contains("{account}"))
             text = text.Replace("{account}", await _app.HasAccount([Role.FrontDesk]));
         if (text.Contains("{location}"))
