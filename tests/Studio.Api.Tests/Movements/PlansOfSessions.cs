@@ -123,8 +123,14 @@ public class PlansOfSessions : IAsyncLifetime
     public async Task Changes_how_it_suits_and_what_is_flagged_at_once()
     {
         // The first two days after a birth are for rest: common practice, and "a few days" in what is published.
-        await _app.HasPlan(_class, ("rib-breathing", 40));
-        var session = await Session("10:00");
+        var breathing = await _app.HasClass(traits: ["breath-only"]);
+        await _app.HasPlan(breathing, ("rib-breathing", 40));
+        var session = await _app.HasSession(
+            _app.Today,
+            "10:00",
+            breathing,
+            instructor: _instructor
+        );
         var her = await _app.HasClient("Orla Testwold", born: _app.Today.PlusDays(-1));
         await _app.HasBooking(session, her);
         Assert.False(await IsFlagged());
@@ -138,7 +144,7 @@ public class PlansOfSessions : IAsyncLifetime
         await Is200(_teacher.Send(HttpMethod.Delete, $"/api/sessions/{session}/plan"));
         Assert.False(await IsFlagged());
 
-        using (var saved = await PlansOfClasses.Save(_owner, _class, 1, ("squat", 40)))
+        using (var saved = await PlansOfClasses.Save(_owner, breathing, 1, ("squat", 40)))
             await saved.Is(200);
         Assert.True(await IsFlagged());
 
