@@ -2,11 +2,11 @@ import { Title } from '@mantine/core';
 import { effortWords, type Effort } from './effort';
 import classes from './plans.module.css';
 
-const width = 640;
-const height = 180;
+const width = 520;
+const height = 190;
 const left = 34;
-const top = 10;
-const bottom = 30;
+const top = 12;
+const bottom = 34;
 const tall = height - top - bottom;
 
 /** Effort of 10 over the minutes of the class; beyond its end the time runs out. */
@@ -33,7 +33,7 @@ export function EffortCurve({ curve, length }: { curve: readonly Effort[]; lengt
         {[0, 5, 10].map((effort) => (
           <g key={effort}>
             <line x1={left} x2={width - 8} y1={y(effort)} y2={y(effort)} className={classes.grid} />
-            <text x={left - 6} y={y(effort) + 5} textAnchor="end">
+            <text x={left - 6} y={y(effort) + 7} textAnchor="end">
               {effort}
             </text>
           </g>

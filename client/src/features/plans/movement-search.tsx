@@ -1,4 +1,4 @@
-import { Select, Text } from '@mantine/core';
+import { Combobox, ScrollArea, Text, TextInput, useCombobox } from '@mantine/core';
 import { IconSearch } from '@tabler/icons-react';
 import { useMemo, useState } from 'react';
 import type { Movement } from '@/api/types';
@@ -12,56 +12,79 @@ interface Props {
 /** Finds a movement by its name, group, position or what is needed for it; a click or Enter adds it. */
 export function MovementSearch({ movements, onAdd }: Props) {
   const [typed, setTyped] = useState('');
-  const data = useMemo(() => {
-    const hits = found(movements, typed);
-    const groups = [...new Set(hits.map(({ groupName }) => groupName))];
-    return groups.map((group) => ({
-      group,
-      items: hits
-        .filter(({ groupName }) => groupName === group)
-        .map(({ code, name }) => ({ value: code, label: name })),
-    }));
-  }, [movements, typed]);
+  const hits = useMemo(() => found(movements, typed), [movements, typed]);
+  const groups = [...new Set(hits.map(({ groupName }) => groupName))];
+  const combobox = useCombobox({ onDropdownClose: () => combobox.resetSelectedOption() });
+
+  const add = (movement: Movement | undefined) => {
+    if (movement === undefined) return;
+    setTyped('');
+    combobox.closeDropdown();
+    onAdd(movement);
+  };
+
   return (
-    <Select
-      label="Add a movement"
-      description="By name, group, position or equipment; arrows choose, Enter adds."
-      placeholder="For example squat, stretch, chair"
-      leftSection={<IconSearch size={18} aria-hidden />}
-      rightSection={null}
-      searchable
-      selectFirstOptionOnChange
-      nothingFoundMessage="No movement is called so, and none needs it."
-      data={data}
-      // Searched above: by more than the label.
-      filter={({ options }) => options}
-      searchValue={typed}
-      onSearchChange={setTyped}
-      value={null}
-      maxDropdownHeight={360}
-      comboboxProps={{ shadow: 'md' }}
-      renderOption={({ option }) => (
-        <Found movement={movements.find(({ code }) => code === option.value)} />
-      )}
-      onOptionSubmit={(code) => {
-        const movement = movements.find((one) => one.code === code);
-        setTyped('');
-        if (movement !== undefined) onAdd(movement);
-      }}
-    />
+    <Combobox
+      store={combobox}
+      shadow="md"
+      onOptionSubmit={(code) => add(hits.find((movement) => movement.code === code))}
+    >
+      <Combobox.Target withExpandedAttribute>
+        <TextInput
+          label="Add a movement"
+          description="By name, group, position or equipment; arrows choose, Enter adds."
+          placeholder="For example squat, stretch, chair"
+          leftSection={<IconSearch size={18} aria-hidden />}
+          autoComplete="off"
+          value={typed}
+          onChange={(event) => {
+            setTyped(event.currentTarget.value);
+            combobox.openDropdown();
+            combobox.updateSelectedOptionIndex();
+          }}
+          onClick={() => combobox.openDropdown()}
+          onBlur={() => combobox.closeDropdown()}
+          onKeyDown={(event) => {
+            if (event.key === 'Escape') setTyped('');
+            if (event.key !== 'Enter' || combobox.getSelectedOptionIndex() >= 0) return;
+            event.preventDefault();
+            if (typed.trim() !== '') add(hits[0]);
+          }}
+        />
+      </Combobox.Target>
+      <Combobox.Dropdown>
+        <Combobox.Options aria-label="Movements found">
+          <ScrollArea.Autosize mah={360} type="auto">
+            {groups.map((group) => (
+              <Combobox.Group key={group} label={group}>
+                {hits
+                  .filter(({ groupName }) => groupName === group)
+                  .map((movement) => (
+                    <Combobox.Option key={movement.code} value={movement.code}>
+                      <Found movement={movement} />
+                    </Combobox.Option>
+                  ))}
+              </Combobox.Group>
+            ))}
+            {hits.length === 0 && (
+              <Combobox.Empty>No movement is called so, and none needs it.</Combobox.Empty>
+            )}
+          </ScrollArea.Autosize>
+        </Combobox.Options>
+      </Combobox.Dropdown>
+    </Combobox>
   );
 }
 
-const Found = ({ movement }: { movement?: Movement }) =>
-  movement === undefined ? null : (
-    <div>
-      <Text component="span" fw={600}>
-        {movement.name}
-      </Text>{' '}
-      <Text component="span" size="sm">
-        {movement.positionName.toLowerCase()}, effort {movement.effort} of 10
-        {movement.equipment.length > 0 && `, with ${movement.equipment.join(', ')}`}
-      </Text>
-      <Text size="sm">{movement.cue}</Text>
-    </div>
-  );
+const Found = ({ movement }: { movement: Movement }) => (
+  <>
+    <Text component="span" fw={600}>
+      {movement.name}
+    </Text>{' '}
+    <Text component="span" size="sm">
+      {movement.positionName.toLowerCase()}, effort {movement.effort} of 10
+      {movement.equipment.length > 0 && `, with ${movement.equipment.join(', ')}`}
+    </Text>
+    <Text size="sm">{movement.cue}</Text>
+  </>
+);

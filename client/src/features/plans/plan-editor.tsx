@@ -9,7 +9,7 @@ import type { ClassPlan, Movement, ProposedPlan, SessionPlan } from '@/api/types
 import { SafetyNote } from '@/components/states/safety-note';
 import { tellRefused } from '@/components/states/told';
 import { CheckedAgainst } from './checked-against';
-import { wanted } from './draft';
+import { isSame, wanted } from './draft';
 import { effortOver } from './effort';
 import { EffortCurve } from './effort-curve';
 import { Leaving } from './leaving';
@@ -72,6 +72,12 @@ export function PlanEditor({ ofClass, ofSession, movements }: Props) {
     ['mod+Y', redo],
   ]);
 
+  // What was pressed goes with the outcome; the focus goes back to where it came from.
+  const putAway = (act?: () => void) => () => {
+    act?.();
+    setOutcome(null);
+    document.getElementById('suit')?.focus();
+  };
   const suitEverybody = () => {
     if (against === undefined) return;
     suit.mutate(
@@ -80,6 +86,7 @@ export function PlanEditor({ ofClass, ofSession, movements }: Props) {
         onSuccess: (proposed) => {
           change({ do: 'replace', items: wantedOf(proposed.items) });
           setOutcome(proposed);
+          setSaid('');
         },
         onError: tellRefused,
       },
@@ -136,7 +143,6 @@ export function PlanEditor({ ofClass, ofSession, movements }: Props) {
             change={change}
             onSaid={setSaid}
           />
-          <EffortCurve curve={curve} length={length} />
         </div>
         <aside className={classes.side} aria-label="Those booked">
           <CheckedAgainst
@@ -148,6 +154,7 @@ export function PlanEditor({ ofClass, ofSession, movements }: Props) {
           {against !== undefined && (
             <>
               <Button
+                id="suit"
                 variant="light"
                 fullWidth
                 loading={suit.isPending}
@@ -159,13 +166,14 @@ export function PlanEditor({ ofClass, ofSession, movements }: Props) {
               {outcome !== null && (
                 <SuitOutcome
                   outcome={outcome}
-                  onUndo={draft.past.length > 0 ? undo : undefined}
-                  onClose={() => setOutcome(null)}
+                  onUndo={isSame(outcome.items, draft.items) ? putAway(undo) : undefined}
+                  onClose={putAway()}
                 />
               )}
               <RoomPreview query={preview} seen={seen} isEmpty={draft.items.length === 0} />
             </>
           )}
+          <EffortCurve curve={curve} length={length} />
           <Versions ofClass={ofClass} change={change} onSaid={setSaid} />
         </aside>
       </div>

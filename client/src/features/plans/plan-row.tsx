@@ -86,11 +86,15 @@ export function PlanRow(props: Props) {
 
 function Who({ said }: { said: PreviewedItem }) {
   if (said.people.length === 0) return null;
+  const all = said.people.length + said.asTaught;
   return (
     <ul className={classes.who} aria-label="Who does something else">
       {together(said).map(({ verdict, instruction, names }) => (
         <li key={`${verdict} ${instruction}`}>
-          <MovementMark verdict={verdict} /> {names.join(', ')}: <strong>{instruction}</strong>
+          <MovementMark verdict={verdict} /> {names.length} of {all}: <strong>{instruction}</strong>
+          <span className={classes.names}>
+            {names.length === all && all > 1 ? 'Everybody' : names.join(', ')}
+          </span>
         </li>
       ))}
     </ul>

@@ -66,7 +66,7 @@ export function SaveRow({ ofClass, ofSession, against, doing, time, onSaved }: P
       <Refused error={refused} />
       <Group justify="space-between" gap="xs">
         {time}
-        <Group gap="xs">
+        <div className={classes.buttons}>
           {against !== undefined && ofSession?.mayChange !== false && (
             <Button
               variant={ofSession === undefined ? 'default' : 'filled'}
@@ -87,7 +87,7 @@ export function SaveRow({ ofClass, ofSession, against, doing, time, onSaved }: P
               Save for the class
             </Button>
           )}
-        </Group>
+        </div>
       </Group>
       {!ofClass.mayChange && (
         <Text size="sm" c="dimmed">

@@ -37,8 +37,9 @@ export function SessionHead({ ofClass, ofSession, doing }: Props) {
   return (
     <div className={classes.head}>
       <Text>
-        {near === 'today' || near === 'tomorrow' ? `${near}, ` : ''}
-        {longDay(ofSession.on)}, {ofSession.startsLocal}, {ofSession.minutes} minutes.
+        {near === 'today' ? 'Today' : longDay(ofSession.on)}
+        {near === 'tomorrow' && ' (tomorrow)'}, {ofSession.startsLocal}, {ofSession.minutes}{' '}
+        minutes.
       </Text>
       {ofSession.mayChange || <Needs tone="mind">{ofSession.whyNot}</Needs>}
       {ofSession.followsClass ? (

@@ -10,6 +10,7 @@ const does = (
   clientId: called.length,
   called,
   verdict,
+  option: null,
   instruction,
 });
 
