@@ -7,7 +7,7 @@ public sealed class Cast
 {
     private readonly StudioApp _app;
     private readonly long _class;
-    private static int _slots;
+    private int _slots;
 
     private Cast(StudioApp app, long @class) => (_app, _class) = (app, @class);
 
@@ -91,7 +91,7 @@ public sealed class Cast
         return text;
     }
 
-    /// <summary>A session tomorrow at a time that no other has.</summary>
+    /// <summary>A session tomorrow at a time that no other of this cast has.</summary>
     private Task<long> Session()
     {
         var slot = Interlocked.Increment(ref _slots);

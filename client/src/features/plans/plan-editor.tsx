@@ -170,10 +170,11 @@ export function PlanEditor({ ofClass, ofSession, movements }: Props) {
                   onClose={putAway()}
                 />
               )}
+              <EffortCurve curve={curve} length={length} />
               <RoomPreview query={preview} seen={seen} isEmpty={draft.items.length === 0} />
             </>
           )}
-          <EffortCurve curve={curve} length={length} />
+          {against === undefined && <EffortCurve curve={curve} length={length} />}
           <Versions ofClass={ofClass} change={change} onSaid={setSaid} />
         </aside>
       </div>
