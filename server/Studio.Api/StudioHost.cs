@@ -59,6 +59,8 @@ public static class StudioHost
         services.AddScoped<MovesSweep>();
         services.AddScoped<NightSweep>();
         services.AddScoped<Moves>();
+        services.AddScoped<PlanPreviews>();
+        services.AddScoped<PlanChanges>();
         services.AddScoped<DemoStudio>();
         services.AddScoped<FirstStart>();
 
@@ -110,6 +112,9 @@ public static class StudioHost
         app.MapSessions();
         app.MapBooking();
         app.MapRosters();
+        app.MapMovements();
+        app.MapClassPlans();
+        app.MapSessionPlans();
         app.MapWhatIf();
         app.MapMoves();
         app.MapJobs();

@@ -35,4 +35,10 @@ export const catalogueQueries = {
       staleTime: rarely,
       queryFn: () => ok(api.GET('/api/classes')),
     }),
+  movements: () =>
+    queryOptions({
+      queryKey: ['movements'] as const,
+      staleTime: rarely,
+      queryFn: () => ok(api.GET('/api/movements')),
+    }),
 };

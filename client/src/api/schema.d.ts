@@ -52,6 +52,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/movements": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Movements"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/what-if": {
         parameters: {
             query?: never;
@@ -596,6 +612,86 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/classes/{classId}/plan": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ClassPlan"];
+        put: operations["ChangeClassPlan"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/classes/{classId}/plan/versions/{version}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ClassPlanVersion"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/plan": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["SessionPlan"];
+        put: operations["ChangeSessionPlan"];
+        post?: never;
+        delete: operations["FollowClassPlan"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/plan/preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PreviewPlan"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/plan/suit": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["SuitPlan"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/moves": {
         parameters: {
             query?: never;
@@ -826,6 +922,34 @@ export interface components {
             canBook: components["schemas"]["CanBook"];
             refusal?: null | components["schemas"]["RefusalMessage"];
         };
+        /** @description The plan of a class. */
+        ClassPlanMessage: {
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /** @description Its name. */
+            className: string;
+            /**
+             * Format: int32
+             * @description Its length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description The newest version; 0 while there is none.
+             */
+            version: number;
+            /** @description Whether the reader may change it. */
+            mayChange: boolean;
+            /** @description Why not, where she may not. */
+            whyNot?: null | string;
+            /** @description Every version, the newest first. */
+            versions: components["schemas"]["PlanVersionMessage"][];
+            /** @description What the newest is made of. */
+            items: components["schemas"]["PlanItemMessage"][];
+        };
         /** @description Clearance on the card: status and date, never the content. */
         ClearanceMessage: {
             status: components["schemas"]["ClearanceStatus"];
@@ -1025,6 +1149,22 @@ export interface components {
         DemoMessage: {
             loaded: boolean;
             accounts: components["schemas"]["DemoAccount"][];
+        };
+        /** @description Somebody who does something else. */
+        DoesElse: {
+            /**
+             * Format: int64
+             * @description Her.
+             */
+            clientId: number;
+            /** @description What she likes to be called; her whole name where two are called the same. */
+            called: string;
+            /** @description Adapted, replaced or left out. */
+            verdict: components["schemas"]["MovementVerdict"];
+            /** @description What she does instead, when it is replaced. */
+            option: null | string;
+            /** @description What stands on her mat. */
+            instruction: string;
         };
         /** @description Whom to call. */
         EmergencyMessage: {
@@ -1368,6 +1508,34 @@ export interface components {
             /** Format: int32 */
             moved: number;
         };
+        /** @description A movement of the catalogue. */
+        MovementMessage: {
+            /** @description Its code. */
+            code: string;
+            /** @description Its common name. */
+            name: string;
+            /** @description Code of its group. */
+            group: string;
+            /** @description What the group is called. */
+            groupName: string;
+            /** @description Code of the position it is done in. */
+            position: string;
+            /** @description What the position is called. */
+            positionName: string;
+            /** @description What it asks of a body, in the order of their codes. */
+            traits: components["schemas"]["TraitMessage"][];
+            /**
+             * Format: int32
+             * @description Usual effort, 0 to 10.
+             */
+            effort: number;
+            /** @description What is needed for it, in plain words. */
+            equipment: string[];
+            /** @description How it is called out, in one sentence. */
+            cue: string;
+            /** @description Codes of its gentler options, the nearest first. */
+            options: string[];
+        };
         /** @description Why a movement is done differently. */
         MovementReasonMessage: {
             /** @description In the reader's words. */
@@ -1444,6 +1612,16 @@ export interface components {
             name: string;
             on: components["schemas"]["LocalDate"];
         };
+        /** @description A movement that nobody in a stage of the class does. */
+        NobodyDoes: {
+            /**
+             * Format: int32
+             * @description Its place, from 1.
+             */
+            position: number;
+            /** @description The stage's name. */
+            stage: string;
+        };
         /** @description A change of one's own password. */
         PasswordChange: {
             /** @description The password so far. */
@@ -1505,6 +1683,47 @@ export interface components {
          * @enum {unknown}
          */
         Phase: "beforeDates" | "pregnant" | "born" | "ended" | "unknown";
+        /** @description A plan to be looked at; nothing is kept. */
+        PlanDraft: {
+            /** @description The movements in order, 1 to 60. */
+            items: components["schemas"]["WantedItem"][];
+        };
+        /** @description A movement in a plan that is kept or proposed. */
+        PlanItemMessage: {
+            /** @description Its code. */
+            movement: string;
+            /** @description Its name; the code where the catalogue does not have it any more. */
+            name: string;
+            /**
+             * Format: int32
+             * @description How long.
+             */
+            minutes: number;
+        };
+        /** @description What a draft would come to in one session. */
+        PlanPreview: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /** @description Each movement. */
+            items: components["schemas"]["PreviewedItem"][];
+            /** @description Each person with a seat, in the order of their names. */
+            people: components["schemas"]["PreviewedPerson"][];
+            /** @description Movements left out for everybody in a stage that the class admits. */
+            nobody: components["schemas"]["NobodyDoes"][];
+        };
+        /** @description A plan to be kept. */
+        PlanRequest: {
+            /**
+             * Format: int32
+             * @description The version it was made from; 0 where there was none.
+             */
+            basedOn: number;
+            /** @description The movements in order, 1 to 60. */
+            items: components["schemas"]["WantedItem"][];
+        };
         /** @description How much of a class is as taught for her, and what changes. */
         PlanShareMessage: {
             /**
@@ -1532,6 +1751,25 @@ export interface components {
              * @description Minutes in which she rests.
              */
             leftOut: number;
+        };
+        /** @description A version with what it is made of. */
+        PlanVersionItems: {
+            version: components["schemas"]["PlanVersionMessage"];
+            items: components["schemas"]["PlanItemMessage"][];
+        };
+        /** @description A version of a plan. */
+        PlanVersionMessage: {
+            /**
+             * Format: int32
+             * @description Its number, from 1.
+             */
+            version: number;
+            /** @description When. */
+            madeAt: components["schemas"]["Instant"];
+            /** @description By whom; null when it came with the studio. */
+            madeBy: null | string;
+            /** @description A session's: from then on it followed its class. */
+            followsClass: boolean;
         };
         /** @description A movement of a class plan. */
         PlannedMovementMessage: {
@@ -1620,6 +1858,54 @@ export interface components {
             stageName: null | string;
             dueDate: null | components["schemas"]["LocalDate"];
         };
+        /** @description What becomes of one movement of a draft. */
+        PreviewedItem: {
+            /**
+             * Format: int32
+             * @description Its place, from 1.
+             */
+            position: number;
+            /** @description Its code. */
+            movement: string;
+            /**
+             * Format: int32
+             * @description How many do it as taught.
+             */
+            asTaught: number;
+            /**
+             * Format: int32
+             * @description How many do it in another way.
+             */
+            adapted: number;
+            /**
+             * Format: int32
+             * @description How many do something else.
+             */
+            replaced: number;
+            /**
+             * Format: int32
+             * @description How many rest.
+             */
+            leftOut: number;
+            /** @description All who do not do it as taught. */
+            people: components["schemas"]["DoesElse"][];
+        };
+        /** @description How a draft is for one person. */
+        PreviewedPerson: {
+            /**
+             * Format: int64
+             * @description Her.
+             */
+            clientId: number;
+            /** @description What she likes to be called; her whole name where two are called the same. */
+            called: string;
+            /** @description Her minutes under each verdict. */
+            share: components["schemas"]["PlanShareMessage"];
+            /** @description How the session suits her as it is planned now. */
+            before: components["schemas"]["Suits"];
+            /** @description How it would. */
+            after: components["schemas"]["Suits"];
+        };
         ProblemDetails: {
             type: null | string;
             title: null | string;
@@ -1627,6 +1913,35 @@ export interface components {
             status: null | number;
             detail: null | string;
             instance: null | string;
+        };
+        /** @description A movement that gave way to a gentler one. */
+        ProposedChange: {
+            /**
+             * Format: int32
+             * @description Its place, from 1.
+             */
+            position: number;
+            /** @description The name of the one that stood there. */
+            from: string;
+            /** @description The name of the one in its place. */
+            to: string;
+            /** @description Who does it now, and did something else before. */
+            gains: string[];
+            /** @description Who did it before, and does something else now. */
+            loses: string[];
+            /** @description In a sentence. */
+            why: string;
+        };
+        /** @description A plan that suits more of those who are booked. */
+        ProposedPlan: {
+            /** @description The plan, with the minutes of the draft. */
+            items: components["schemas"]["PlanItemMessage"][];
+            /** @description What changed; empty when nothing did. */
+            changes: components["schemas"]["ProposedChange"][];
+            /** @description What somebody still does not do. */
+            remaining: components["schemas"]["StillElseMessage"][];
+            /** @description Who takes part in nothing that day, whatever is planned. */
+            notTakingPart: string[];
         };
         /** @description A qualification. */
         QualificationMessage: {
@@ -1762,6 +2077,45 @@ export interface components {
          * @enum {unknown}
          */
         ScreeningStatus: "current" | "due" | "none";
+        /** @description The plan of one session. */
+        SessionPlanMessage: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /**
+             * Format: int64
+             * @description Its class.
+             */
+            classId: number;
+            /** @description The class's name. */
+            className: string;
+            /** @description The session's own date. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Its start by the location's clock. */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Its length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description The newest version of its own plan; 0 while it never had one.
+             */
+            version: number;
+            /** @description It has no plan of its own and is taught as its class. */
+            followsClass: boolean;
+            /** @description Whether it can still be changed: until the session is over. */
+            mayChange: boolean;
+            /** @description Why not, where it cannot. */
+            whyNot?: null | string;
+            /** @description Every version of its own plan, the newest first. */
+            versions: components["schemas"]["PlanVersionMessage"][];
+            /** @description What it is made of. */
+            items: components["schemas"]["PlanItemMessage"][];
+        };
         /**
          * @description Whether a session is held.
          * @enum {unknown}
@@ -1889,6 +2243,18 @@ export interface components {
             toDay: null | number;
             source: string;
         };
+        /** @description A movement that somebody still does not do. */
+        StillElseMessage: {
+            /**
+             * Format: int32
+             * @description Its place, from 1.
+             */
+            position: number;
+            /** @description Its name. */
+            name: string;
+            /** @description Who rests or does something else. */
+            who: string[];
+        };
         /** @description A class the studio offers; a session is one dated occurrence of it. */
         StudioClass: {
             /**
@@ -1964,6 +2330,13 @@ export interface components {
             from: components["schemas"]["LocalDate"];
             to: components["schemas"]["LocalDate"];
         };
+        /** @description Something a movement asks of a body. */
+        TraitMessage: {
+            /** @description Its code. */
+            code: string;
+            /** @description Its words for people. */
+            name: string;
+        };
         /** @description An embryo transfer: its date and the embryo's age. */
         TransferRequest: {
             /** @description Date of the transfer. */
@@ -1973,6 +2346,16 @@ export interface components {
              * @description Age of the embryo in days.
              */
             embryoDays: number;
+        };
+        /** @description A movement somebody wants in a plan. */
+        WantedItem: {
+            /** @description Its code. */
+            movement: null | string;
+            /**
+             * Format: int32
+             * @description How long, 1 to 240 whole minutes.
+             */
+            minutes: number;
         };
         /** @description What would become of each movement. */
         WhatIfAnswer: {
@@ -2103,6 +2486,26 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["DemoMessage"];
+                };
+            };
+        };
+    };
+    Movements: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MovementMessage"][];
                 };
             };
         };
@@ -3623,6 +4026,343 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ClassPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                classId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClassPlanMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeClassPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                classId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlanRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClassPlanMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ClassPlanVersion: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                classId: number;
+                version: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlanVersionItems"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SessionPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionPlanMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeSessionPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlanRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionPlanMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    FollowClassPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionPlanMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PreviewPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlanDraft"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlanPreview"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SuitPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlanDraft"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ProposedPlan"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
             };
             /** @description Not Found */
             404: {

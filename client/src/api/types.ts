@@ -24,6 +24,16 @@ export type Planned = Wire['PlannedMovementMessage'];
 export type HerMovement = Wire['HerMovementMessage'];
 export type MovementVerdict = Wire['MovementVerdict'];
 export type PlanShare = Wire['PlanShareMessage'];
+export type Movement = Wire['MovementMessage'];
+export type PlanItem = Wire['PlanItemMessage'];
+export type PlanVersion = Wire['PlanVersionMessage'];
+export type ClassPlan = Wire['ClassPlanMessage'];
+export type SessionPlan = Wire['SessionPlanMessage'];
+export type PlanPreview = Wire['PlanPreview'];
+export type PreviewedItem = Wire['PreviewedItem'];
+export type PreviewedPerson = Wire['PreviewedPerson'];
+export type ProposedPlan = Wire['ProposedPlan'];
+export type StudioClass = Wire['StudioClass'];
 export type Flag = Wire['FlagMessage'];
 export type Move = Wire['MoveMessage'];
 

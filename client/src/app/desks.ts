@@ -27,6 +27,7 @@ export const desks: readonly Desk[] = [
       { to: '/studio', label: 'Week' },
       { to: '/studio/people', label: 'People' },
       { to: '/studio/staff', label: 'Staff' },
+      { to: '/studio/plans', label: 'Class plans' },
       { to: '/studio/rules', label: 'Rules' },
       { to: '/studio/jobs', label: 'Jobs' },
       { to: '/studio/import', label: 'Import' },
@@ -52,6 +53,7 @@ export const desks: readonly Desk[] = [
     links: [
       { to: '/teach', label: 'Next session' },
       { to: '/teach/week', label: 'My weeks' },
+      { to: '/teach/plans', label: 'Class plans' },
     ],
   },
   {

@@ -114,6 +114,36 @@ const teachWeek = createRoute({
   component: lazyRouteComponent(() => import('@/features/instructor/weeks-page'), 'WeeksPage'),
 });
 
+const planList = {
+  component: lazyRouteComponent(() => import('@/features/plans/plans-page'), 'PlansPage'),
+};
+const planOfClass = {
+  validateSearch: (search: Record<string, unknown>): { session?: number } => ({
+    session: idIn(search, 'session'),
+  }),
+  component: lazyRouteComponent(() => import('@/features/plans/plan-page'), 'PlanPage'),
+};
+const teachPlans = createRoute({
+  getParentRoute: () => inside,
+  path: '/teach/plans',
+  ...planList,
+});
+const teachPlan = createRoute({
+  getParentRoute: () => inside,
+  path: '/teach/plans/$classId',
+  ...planOfClass,
+});
+const studioPlans = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/plans',
+  ...planList,
+});
+const studioPlan = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/plans/$classId',
+  ...planOfClass,
+});
+
 const my = createRoute({
   getParentRoute: () => inside,
   path: '/my',
@@ -168,9 +198,9 @@ export const router = createRouter({
     inside.addChildren([
       home,
       ...[day, deskCard, newClient, moves, flags, waiting],
-      ...[teach, teachSession, teachWeek],
+      ...[teach, teachSession, teachWeek, teachPlans, teachPlan],
       ...[my, myDetails],
-      ...[week, people, person, staff, rules, jobs, importing],
+      ...[week, people, person, staff, rules, jobs, importing, studioPlans, studioPlan],
     ]),
   ]),
   context: { queries },

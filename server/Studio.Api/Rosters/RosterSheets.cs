@@ -7,7 +7,6 @@ using Studio.Api.Timetable;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
-using Studio.Core.Pregnancies;
 
 namespace Studio.Api.Rosters;
 
@@ -33,9 +32,7 @@ public sealed class RosterSheets(RuleBook book, StudioStore studio, SessionSumma
         // After a loss she is on no list below the owner's.
         var people = bookings
             .Where(b =>
-                audience == Audience.Owner
-                || book.Stages.On(fits.Of(b.ClientId).Pregnancy, studio.Today(session.Zone)).Phase
-                    != Phase.Ended
+                audience == Audience.Owner || !fits.HasEnded(b.ClientId, studio.Today(session.Zone))
             )
             .Select(b =>
                 Person(b, session, fits, contacts[b.ClientId], flags[b.ClientId], audience, near)

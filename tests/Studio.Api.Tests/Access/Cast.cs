@@ -7,7 +7,7 @@ public sealed class Cast
 {
     private readonly StudioApp _app;
     private readonly long _class;
-    private static int _slots;
+    private int _slots;
 
     private Cast(StudioApp app, long @class) => (_app, _class) = (app, @class);
 
@@ -64,6 +64,13 @@ public sealed class Cast
             .Replace("{today}", $"{_app.Today:uuuu-MM-dd}")
             .Replace("{n}", Guid.NewGuid().ToString("n"))
             .Replace("{password}", StudioApp.Password);
+        text = text.Replace("{version}", "1");
+        if (text.Contains("{classId}"))
+        {
+            var cls = await _app.HasClass(minutes: 5);
+            await _app.HasPlan(cls, ("rib-breathing", 5));
+            text = text.Replace("{classId}", $"{cls}");
+        }
         if (text.Contains("{account}"))
             text = text.Replace("{account}", await _app.HasAccount([Role.FrontDesk]));
         if (text.Contains("{location}"))
@@ -84,7 +91,7 @@ public sealed class Cast
         return text;
     }
 
-    /// <summary>A session tomorrow at a time that no other has.</summary>
+    /// <summary>A session tomorrow at a time that no other of this cast has.</summary>
     private Task<long> Session()
     {
         var slot = Interlocked.Increment(ref _slots);

@@ -69,6 +69,15 @@ public static class Routes
         DELETE /api/bookings/{bookingId}/check-in | 401 403 404 204 204 403 204 |
         GET /api/flags | 401 403 200 200 200 403 200 |
         POST /api/flags/{flagId}/read | 401 403 404 204 204 403 204 |
+        GET /api/movements | 401 403 200 200 403 403 200 |
+        GET /api/classes/{classId}/plan | 401 403 200 200 403 403 200 |
+        GET /api/classes/{classId}/plan/versions/{version} | 401 403 200 200 403 403 200 |
+        PUT /api/classes/{classId}/plan | 401 403 403 403 403 403 200 | {"basedOn":1,"items":[{"movement":"rib-breathing","minutes":2},{"movement":"leg-slides","minutes":3}]}
+        GET /api/sessions/{sessionId}/plan | 401 403 404 200 403 403 200 |
+        PUT /api/sessions/{sessionId}/plan | 401 403 404 200 403 403 200 | {"basedOn":0,"items":[{"movement":"rib-breathing","minutes":2},{"movement":"leg-slides","minutes":3}]}
+        DELETE /api/sessions/{sessionId}/plan | 401 403 404 200 403 403 200 |
+        POST /api/sessions/{sessionId}/plan/preview | 401 403 404 200 403 403 200 | {"items":[{"movement":"rib-breathing","minutes":2},{"movement":"leg-slides","minutes":3}]}
+        POST /api/sessions/{sessionId}/plan/suit | 401 403 404 200 403 403 200 | {"items":[{"movement":"rib-breathing","minutes":2},{"movement":"leg-slides","minutes":3}]}
         POST /api/what-if | 401 403 200 200 403 403 200 | {"stage":"third-trimester","dueDate":null,"on":"{today}","birthMode":null,"factors":["separation-now"],"restrictions":["supine"],"effortMost":5,"planId":null}
         GET /api/moves | 401 200 403 403 200 200 200 |
         POST /api/moves/{moveId}/accept | 401 404 403 403 200 200 200 |

@@ -27,7 +27,13 @@ public sealed partial class StudioApp : IAsyncDisposable
     private readonly string _folder;
     private readonly WebApplicationFactory<Program> _host;
 
-    private StudioApp(string folder, Instant now, bool demo, bool everythingLogged)
+    private StudioApp(
+        string folder,
+        Instant now,
+        bool demo,
+        bool everythingLogged,
+        RuleBook? book = null
+    )
     {
         _folder = folder;
         Clock = new FakeClock(now);
@@ -49,7 +55,7 @@ public sealed partial class StudioApp : IAsyncDisposable
             host.ConfigureTestServices(services =>
             {
                 services.Replace(ServiceDescriptor.Singleton<IClock>(Clock));
-                services.Replace(ServiceDescriptor.Singleton(Book));
+                services.Replace(ServiceDescriptor.Singleton(book ?? Book));
                 // A real hash takes a tenth of a second each time; that it is slow is not what is tested here.
                 services.Configure<PasswordHasherOptions>(o => o.IterationCount = 1);
             });
@@ -70,14 +76,19 @@ public sealed partial class StudioApp : IAsyncDisposable
     public LocalDate Today =>
         Clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb["Europe/Lisbon"]).Date;
 
-    /// <summary>A studio with a name and nothing else.</summary>
-    public static async Task<StudioApp> Empty(Instant? now = null, bool everythingLogged = false)
+    /// <summary>A studio with a name and nothing else; with another catalogue where one is given.</summary>
+    public static async Task<StudioApp> Empty(
+        Instant? now = null,
+        bool everythingLogged = false,
+        RuleBook? book = null
+    )
     {
         var app = new StudioApp(
             await Templates.CopyOfEmptyAsync(),
             now ?? Start,
             demo: false,
-            everythingLogged
+            everythingLogged,
+            book
         );
         await app.Execute("insert into studio (id, name) values (1, 'Saltmarsh studio')");
         return app;

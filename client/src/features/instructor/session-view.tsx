@@ -7,6 +7,7 @@ import { sessionsQueries } from '@/api/sessions';
 import { useMe } from '@/api/session';
 import type { Roster } from '@/api/types';
 import { Asked, Empty, Lines } from '@/components/states/asked';
+import { Go } from '@/components/states/go';
 import { SafetyNote } from '@/components/states/safety-note';
 import { tellRefused } from '@/components/states/told';
 import { longDay, nearDay } from '@/components/time/days';
@@ -70,6 +71,13 @@ function RosterView({ roster }: { roster: Roster }) {
                 ]}
               />
             )}
+            <Go
+              to="/teach/plans/$classId"
+              params={{ classId: String(session.classId) }}
+              search={{ session: session.id }}
+            >
+              Change the plan for this session
+            </Go>
             <Button
               variant="default"
               leftSection={<IconPrinter size={18} aria-hidden />}
