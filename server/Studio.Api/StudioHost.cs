@@ -110,6 +110,7 @@ public static class StudioHost
         app.MapSessions();
         app.MapBooking();
         app.MapRosters();
+        app.MapNotes();
         app.MapWhatIf();
         app.MapMoves();
         app.MapJobs();
