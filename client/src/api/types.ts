@@ -25,6 +25,11 @@ export type HerMovement = Wire['HerMovementMessage'];
 export type MovementVerdict = Wire['MovementVerdict'];
 export type PlanShare = Wire['PlanShareMessage'];
 export type Flag = Wire['FlagMessage'];
+export type ClassNote = Wire['ClassNote'];
+export type SessionNotes = Wire['SessionNotes'];
+export type ChoiceInFull = Wire['ChoiceInFull'];
+export type Change = Wire['ChangeMessage'];
+export type ChangedMovement = Wire['ChangedMovementMessage'];
 export type Move = Wire['MoveMessage'];
 
 export type ClientCard = Wire['ClientCard'];
