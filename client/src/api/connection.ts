@@ -36,13 +36,21 @@ export const connection = {
   found: () => set(false),
   probe,
   subscribe: (listener: () => void) => {
+    heed();
     listeners.add(listener);
     return () => void listeners.delete(listener);
   },
 };
 
-window.addEventListener('offline', () => connection.lose());
-window.addEventListener('online', () => void probe());
+let heeding = false;
+
+/** The device itself knows first when it goes offline, and when to ask again. */
+function heed() {
+  if (heeding) return;
+  heeding = true;
+  window.addEventListener('offline', () => set(true));
+  window.addEventListener('online', () => void probe());
+}
 
 /** True while the server cannot be reached. */
 export const useConnectionLost = () =>

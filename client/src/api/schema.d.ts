@@ -1934,8 +1934,7 @@ export interface components {
             opensAt: components["schemas"]["Instant"];
             /** @description The last day on which they may, where the session is held. */
             lastDay: components["schemas"]["LocalDate"];
-            /** @description Why none may be written now; null when they may. */
-            whyNot?: null | string;
+            whyNot?: null | components["schemas"]["RefusalMessage"];
             /** @description Those that stand. */
             notes: components["schemas"]["ClassNote"][];
         };

@@ -72,7 +72,9 @@ public static class NoteEndpoints
             {
                 OpensAt = session.StartsAt,
                 LastDay = ClassNoteRules.LastDay(session.OnDate),
-                WhyNot = WhyNot(session, clock, studio)?.Message,
+                WhyNot = WhyNot(session, clock, studio) is { } refusal
+                    ? new RefusalMessage(refusal.Code, refusal.Message)
+                    : null,
                 Notes = [.. notes.Select(n => n.For(reader.AccountId))],
             }
         );

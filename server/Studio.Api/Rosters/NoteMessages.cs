@@ -1,5 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using NodaTime;
+using Studio.Api.Booking;
 using Studio.Core.Rosters;
 
 namespace Studio.Api.Rosters;
@@ -51,7 +52,7 @@ public sealed record SessionNotes
     public required LocalDate LastDay { get; init; }
 
     /// <summary>Why none may be written now; null when they may.</summary>
-    public string? WhyNot { get; init; }
+    public RefusalMessage? WhyNot { get; init; }
 
     /// <summary>Those that stand.</summary>
     public required IReadOnlyList<ClassNote> Notes { get; init; }

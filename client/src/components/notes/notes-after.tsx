@@ -11,8 +11,11 @@ import classes from './notes.module.css';
 interface Props {
   sessionId: number;
   people: readonly Person[];
-  /** Before the class there is nothing to see; then it is left out, or said. */
-  early: 'hide' | 'say';
+  /**
+   * Before the class there is nothing to note and this is left out; but whoever is in class mode may
+   * have lost the connection since, so there she may write and it is sent when it can be.
+   */
+  early: 'hide' | 'write';
 }
 
 /** A field for each person of a class, from its start until a week after. */
@@ -26,7 +29,7 @@ export function NotesAfter({ sessionId, people, early }: Props) {
         Notes after class
       </Title>
       <Asked query={notes} waiting={<Lines count={2} height={90} />}>
-        {(data) => <Fields sessionId={sessionId} people={people} data={data} />}
+        {(data) => <Fields sessionId={sessionId} people={people} data={data} early={early} />}
       </Asked>
     </section>
   );
@@ -34,27 +37,26 @@ export function NotesAfter({ sessionId, people, early }: Props) {
 
 const open = ({ whyNot }: SessionNotes) => whyNot == null;
 
-function Fields({
-  sessionId,
-  people,
-  data,
-}: {
-  sessionId: number;
-  people: readonly Person[];
-  data: SessionNotes;
-}) {
+function Fields({ sessionId, people, data, early }: Props & { data: SessionNotes }) {
+  const waits = data.whyNot?.code === 'not-begun' && early === 'write';
   const others = data.notes.filter(({ isMine }) => !isMine);
   const of = (clientId: number) =>
     data.notes.find((note: ClassNote) => note.isMine && note.clientId === clientId);
   return (
     <>
-      {data.whyNot == null ? (
+      {data.whyNot == null || waits ? (
         <>
           <Text c="dimmed" maw="46rem">
             What you saw, in plain words; no diagnosis. Each is saved on its own until{' '}
             {longDay(data.lastDay)}. Whoever next has her in a class reads it, and so may she and
             the owner.
           </Text>
+          {waits && (
+            <Text>
+              This session had not begun when this page last heard from the studio. What you write
+              stays on this device; it can be saved from the start on.
+            </Text>
+          )}
           <div className={classes.fields}>
             {people.map((person) => (
               <NoteField
@@ -70,7 +72,7 @@ function Fields({
         </>
       ) : (
         <>
-          <Text>{data.whyNot}</Text>
+          <Text>{data.whyNot.message}</Text>
           <NoteList notes={data.notes.filter(({ isMine }) => isMine)} />
         </>
       )}

@@ -8,6 +8,14 @@ export type Sheet = 'roster' | 'plan';
 export function usePrinting() {
   const [sheet, setSheet] = useState<Sheet | null>(null);
   useEffect(() => {
+    // The paper's own side follows it; see print-plan.module.css.
+    if (sheet === null) delete document.documentElement.dataset.sheet;
+    else document.documentElement.dataset.sheet = sheet;
+    return () => {
+      delete document.documentElement.dataset.sheet;
+    };
+  }, [sheet]);
+  useEffect(() => {
     const done = () => setSheet(null);
     window.addEventListener('afterprint', done);
     return () => window.removeEventListener('afterprint', done);

@@ -37,7 +37,11 @@ export function ClassRoom({ roster, asOf, asked, onShow, onLeave }: Props) {
     onShow(stop);
   };
   const step = (by: 1 | -1) => show(stepFrom(stops, at, by));
-  useClassKeys({ onStep: step, onLeave });
+  // Out of the dialog first, then out of the class.
+  useClassKeys({
+    onStep: step,
+    onEscape: () => (dialog === null ? onLeave() : setDialog(null)),
+  });
 
   const movement = plan.find(({ position }) => position === at);
   const look = ({ bookingId }: Person) => setDialog({ kind: 'person', bookingId });
@@ -54,7 +58,7 @@ export function ClassRoom({ roster, asOf, asked, onShow, onLeave }: Props) {
       <div className={classes.middle} data-notes={at === 'notes' || undefined}>
         {at === 'notes' ? (
           <div className={classes.notes} role="region" aria-label="After class">
-            <NotesAfter sessionId={session.id} people={people} early="say" />
+            <NotesAfter sessionId={session.id} people={people} early="write" />
           </div>
         ) : (
           <>

@@ -4,22 +4,23 @@ import { stepOfKey } from './steps';
 
 interface Acts {
   onStep: (step: 1 | -1) => void;
-  onLeave: () => void;
+  onEscape: () => void;
 }
 
 // Space presses what has the focus; only elsewhere it goes on.
 const pressedBySpace = (target: EventTarget | null) =>
   target instanceof HTMLElement && target.closest('button, a, summary, input, label') !== null;
 
-/** One key forward, one back, one out; none of them while something is written or a dialog is open. */
-export function useClassKeys({ onStep, onLeave }: Acts) {
+/** One key forward, one back, one out; none of them while something is written, and no step under a dialog. */
+export function useClassKeys({ onStep, onEscape }: Acts) {
   const pressed = useEffectEvent((event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey || event.shiftKey || event.repeat) return;
-    if (isWriting(event.target) || document.querySelector('[aria-modal="true"]') !== null) return;
+    if (isWriting(event.target)) return;
     if (event.key === 'Escape') {
-      onLeave();
+      onEscape();
       return;
     }
+    if (document.querySelector('[aria-modal="true"]') !== null) return;
     const step = stepOfKey(event.key);
     if (step === null || (event.key === ' ' && pressedBySpace(event.target))) return;
     event.preventDefault();

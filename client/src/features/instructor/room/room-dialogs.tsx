@@ -23,15 +23,16 @@ export function RoomDialogs({ roster, at, dialog, canCheckIn, onShow, onOpen }: 
     dialog?.kind === 'person'
       ? people.find(({ bookingId }) => bookingId === dialog.bookingId)
       : undefined;
-  const close = () => onOpen(null);
+  // Escape is the class's own key; a dialog that took it too would leave both at once.
+  const common = { onClose: () => onOpen(null), closeOnEscape: false };
   const show = (stop: Stop) => {
     onShow(stop);
-    close();
+    onOpen(null);
   };
   const chosen = at === 'notes' ? null : at;
   return (
     <>
-      <Modal opened={person !== undefined} onClose={close} title={person?.called} size="lg">
+      <Modal opened={person !== undefined} {...common} title={person?.called} size="lg">
         {person !== undefined && (
           <Stack gap="md">
             <div>
@@ -41,10 +42,10 @@ export function RoomDialogs({ roster, at, dialog, canCheckIn, onShow, onOpen }: 
           </Stack>
         )}
       </Modal>
-      <Modal opened={dialog?.kind === 'jump'} onClose={close} title="All movements" size="lg">
+      <Modal opened={dialog?.kind === 'jump'} {...common} title="All movements" size="lg">
         <JumpList plan={plan} people={people} at={at} onShow={show} />
       </Modal>
-      <Modal opened={dialog?.kind === 'table'} onClose={close} title="Whole class" size="100%">
+      <Modal opened={dialog?.kind === 'table'} {...common} title="Whole class" size="100%">
         <ClassTable
           plan={plan}
           people={people}

@@ -109,7 +109,7 @@ export function RoomFoot({ roster, stops, at, onStep }: FootProps) {
           disabled={at === 'notes'}
           onClick={() => onStep(1)}
         >
-          {stepFrom(stops, at, 1) === 'notes' ? 'Notes after class' : 'Next'}
+          {at !== 'notes' && stepFrom(stops, at, 1) === 'notes' ? 'Notes after class' : 'Next'}
         </Button>
       </div>
       <p className={classes.safety}>
