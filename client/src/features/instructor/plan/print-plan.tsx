@@ -64,6 +64,7 @@ function Fitted({ roster }: { roster: Roster }) {
           style={{ fontSize: `${size.points}pt` }}
           data-points={size.points}
           data-keyed={size.keyed || undefined}
+          data-many={roster.people.length > 14 || undefined}
         >
           <Content roster={roster} size={size} />
         </div>

@@ -42,7 +42,7 @@ export function ClassPage() {
 
   const show = (stop: Stop) => void navigate({ search: { at: stop }, replace: true });
   return (
-    <main className={classes.page}>
+    <div className={classes.page}>
       <Asked
         query={roster}
         waiting={
@@ -66,6 +66,6 @@ export function ClassPage() {
           Leave class mode
         </Go>
       )}
-    </main>
+    </div>
   );
 }

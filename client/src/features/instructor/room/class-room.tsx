@@ -55,7 +55,7 @@ export function ClassRoom({ roster, asOf, asked, onShow, onLeave }: Props) {
         onLeave={onLeave}
       />
       <LostLine asOf={asOf} zone={session.zone} />
-      <div className={classes.middle} data-notes={at === 'notes' || undefined}>
+      <main className={classes.middle} data-notes={at === 'notes' || undefined}>
         {at === 'notes' ? (
           <div className={classes.notes} role="region" aria-label="After class">
             <NotesAfter sessionId={session.id} people={people} early="write" />
@@ -70,7 +70,7 @@ export function ClassRoom({ roster, asOf, asked, onShow, onLeave }: Props) {
             <WhoDoesWhat people={people} position={movement?.position ?? null} onLook={look} />
           </>
         )}
-      </div>
+      </main>
       <RoomFoot roster={roster} stops={stops} at={at} onStep={step} />
       <RoomDialogs
         roster={roster}
