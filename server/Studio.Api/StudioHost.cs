@@ -115,6 +115,7 @@ public static class StudioHost
         app.MapMovements();
         app.MapClassPlans();
         app.MapSessionPlans();
+        app.MapNotes();
         app.MapWhatIf();
         app.MapMoves();
         app.MapJobs();

@@ -52,6 +52,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/clients/{clientId}/sessions/{sessionId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["SessionForClient"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/movements": {
         parameters: {
             query?: never;
@@ -60,6 +76,22 @@ export interface paths {
             cookie?: never;
         };
         get: operations["Movements"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/notes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["NotesOfClient"];
         put?: never;
         post?: never;
         delete?: never;
@@ -692,6 +724,38 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/sessions/{sessionId}/notes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["NotesOfSession"];
+        put?: never;
+        post: operations["WriteNote"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/notes/{noteId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["ChangeNote"];
+        post?: never;
+        delete: operations["WithdrawNote"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/moves": {
         parameters: {
             query?: never;
@@ -873,11 +937,8 @@ export interface components {
              */
             clientId: number;
         };
-        /**
-         * @description A booking's state.
-         * @enum {unknown}
-         */
-        BookingStatus: "booked" | "waiting" | "cancelled" | "released" | "moved";
+        /** @enum {unknown} */
+        BookingStatus: "booked" | "waiting" | "cancelled" | "released" | "moved" | null;
         /**
          * @description What a person may do with a session.
          * @enum {unknown}
@@ -901,6 +962,41 @@ export interface components {
              */
             promoted: number;
         };
+        /** @description Movements that change for the same reasons. */
+        ChangeMessage: {
+            /** @description The reasons, strictest first. */
+            reasons: components["schemas"]["ChangeReasonMessage"][];
+            /** @description The movements, in the order of the plan. */
+            movements: components["schemas"]["ChangedMovementMessage"][];
+        };
+        /** @description Why, in the words for her. */
+        ChangeReasonMessage: {
+            /** @description In a sentence. */
+            text: string;
+            source: null | components["schemas"]["SourceMessage"];
+            lift: null | components["schemas"]["LiftMessage"];
+        };
+        /** @description A movement that she does differently. */
+        ChangedMovementMessage: {
+            /**
+             * Format: int32
+             * @description Its place in the plan, from 1.
+             */
+            position: number;
+            /** @description Its name. */
+            name: string;
+            /**
+             * Format: int32
+             * @description How long it is taught.
+             */
+            minutes: number;
+            /** @description Adapted, replaced or left out. */
+            verdict: components["schemas"]["MovementVerdict"];
+            /** @description What she does instead, when it is replaced. */
+            option?: null | string;
+            /** @description How she does it, or what takes its place; empty where there is nothing to add. */
+            how: string;
+        };
         /** @description A session laid before a client. */
         Choice: {
             /** @description The session. */
@@ -921,6 +1017,49 @@ export interface components {
             /** @description What can be done. */
             canBook: components["schemas"]["CanBook"];
             refusal?: null | components["schemas"]["RefusalMessage"];
+        };
+        /** @description One session laid before a client, with what changes for her in it. */
+        ChoiceInFull: {
+            /** @description The session, how it suits her, and what can be done. */
+            choice: components["schemas"]["Choice"];
+            /** @description What changes, movement by movement; for herself and the owner, empty for the front desk. */
+            changes: components["schemas"]["ChangeMessage"][];
+        };
+        /** @description What was seen of one person in one class. Never for the front desk. */
+        ClassNote: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description The session it is about.
+             */
+            sessionId: number;
+            /**
+             * Format: int64
+             * @description The person it is about.
+             */
+            clientId: number;
+            /** @description What was seen. */
+            text: string;
+            /**
+             * Format: int32
+             * @description Its version, from 1; a change sends the one it began from.
+             */
+            version: number;
+            /** @description The session's own date. */
+            on: components["schemas"]["LocalDate"];
+            /** @description The session's class. */
+            className: string;
+            /** @description What its writer is called. */
+            by: string;
+            /** @description When it was first written. */
+            writtenAt: components["schemas"]["Instant"];
+            changedAt?: null | components["schemas"]["Instant"];
+            /** @description This reader wrote it. */
+            isMine: boolean;
         };
         /** @description The plan of a class. */
         ClassPlanMessage: {
@@ -1622,6 +1761,26 @@ export interface components {
             /** @description The stage's name. */
             stage: string;
         };
+        /** @description A note's new words. */
+        NoteChange: {
+            /** @description What was seen, up to 2,000 characters. */
+            text: string;
+            /**
+             * Format: int32
+             * @description The version the change began from.
+             */
+            version: number;
+        };
+        /** @description A note to write. */
+        NoteRequest: {
+            /**
+             * Format: int64
+             * @description The person it is about; she has a seat in the session.
+             */
+            clientId: number;
+            /** @description What was seen, up to 2,000 characters. */
+            text: string;
+        };
         /** @description A change of one's own password. */
         PasswordChange: {
             /** @description The password so far. */
@@ -1676,6 +1835,8 @@ export interface components {
             flags: components["schemas"]["FlagMessage"][];
             /** @description Her conditions by name, where she agreed to share them. */
             conditions: string[];
+            /** @description Notes from earlier classes, the newest first; for the instructor and the owner, about people with a seat. */
+            notes: components["schemas"]["ClassNote"][];
             emergency?: null | components["schemas"]["EmergencyMessage"];
         };
         /**
@@ -1751,6 +1912,11 @@ export interface components {
              * @description Minutes in which she rests.
              */
             leftOut: number;
+            /**
+             * Format: int32
+             * @description How many movements are not as taught.
+             */
+            changed: number;
         };
         /** @description A version with what it is made of. */
         PlanVersionItems: {
@@ -2077,6 +2243,16 @@ export interface components {
          * @enum {unknown}
          */
         ScreeningStatus: "current" | "due" | "none";
+        /** @description The notes about one session, and whether more may be written. */
+        SessionNotes: {
+            /** @description From when on notes may be written: the session's start. */
+            opensAt: components["schemas"]["Instant"];
+            /** @description The last day on which they may, where the session is held. */
+            lastDay: components["schemas"]["LocalDate"];
+            whyNot?: null | components["schemas"]["RefusalMessage"];
+            /** @description Those that stand. */
+            notes: components["schemas"]["ClassNote"][];
+        };
         /** @description The plan of one session. */
         SessionPlanMessage: {
             /**
@@ -2490,6 +2666,38 @@ export interface operations {
             };
         };
     };
+    SessionForClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChoiceInFull"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
     Movements: {
         parameters: {
             query?: never;
@@ -2506,6 +2714,37 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["MovementMessage"][];
+                };
+            };
+        };
+    };
+    NotesOfClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClassNote"][];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
                 };
             };
         };
@@ -4363,6 +4602,181 @@ export interface operations {
                 content: {
                     "application/problem+json": components["schemas"]["ProblemDetails"];
                 };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    NotesOfSession: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionNotes"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WriteNote: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NoteRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClassNote"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeNote: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                noteId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NoteChange"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClassNote"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WithdrawNote: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                noteId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
             /** @description Not Found */
             404: {

@@ -35,6 +35,11 @@ export type PreviewedPerson = Wire['PreviewedPerson'];
 export type ProposedPlan = Wire['ProposedPlan'];
 export type StudioClass = Wire['StudioClass'];
 export type Flag = Wire['FlagMessage'];
+export type ClassNote = Wire['ClassNote'];
+export type SessionNotes = Wire['SessionNotes'];
+export type ChoiceInFull = Wire['ChoiceInFull'];
+export type Change = Wire['ChangeMessage'];
+export type ChangedMovement = Wire['ChangedMovementMessage'];
 export type Move = Wire['MoveMessage'];
 
 export type ClientCard = Wire['ClientCard'];

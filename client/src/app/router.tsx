@@ -43,20 +43,27 @@ const signIn = createRoute({
   component: lazyRouteComponent(() => import('./sign-in'), 'SignIn'),
 });
 
+/** Only for those who are signed in and work at the desk the page belongs to. */
+async function letIn(page: { pathname: string; href: string }) {
+  const me = await queries.query({ ...sessionQueries.me(), staleTime: 'static' });
+  if (me === null)
+    throw redirect({ to: '/sign-in', search: page.href === '/' ? {} : { to: page.href } });
+  const desk = deskAt(page.pathname);
+  if (desk === undefined || !desksOf(me).includes(desk)) throw redirect({ to: landingOf(me) });
+}
+
 const inside = createRoute({
   getParentRoute: () => root,
   id: 'inside',
-  beforeLoad: async ({ context, location }) => {
-    const me = await context.queries.query({ ...sessionQueries.me(), staleTime: 'static' });
-    if (me === null)
-      throw redirect({
-        to: '/sign-in',
-        search: location.href === '/' ? {} : { to: location.href },
-      });
-    const desk = deskAt(location.pathname);
-    if (desk === undefined || !desksOf(me).includes(desk)) throw redirect({ to: landingOf(me) });
-  },
+  beforeLoad: ({ location }) => letIn(location),
   component: lazyRouteComponent(() => import('./shell'), 'Shell'),
+});
+
+/** Pages that have the window to themselves. */
+const alone = createRoute({
+  getParentRoute: () => root,
+  id: 'alone',
+  beforeLoad: ({ location }) => letIn(location),
 });
 
 const home = createRoute({ getParentRoute: () => inside, path: '/' });
@@ -106,6 +113,14 @@ const teachSession = createRoute({
   getParentRoute: () => inside,
   path: '/teach/sessions/$sessionId',
   component: lazyRouteComponent(() => import('@/features/instructor/session-page'), 'SessionPage'),
+});
+const teachClass = createRoute({
+  getParentRoute: () => alone,
+  path: '/teach/sessions/$sessionId/class',
+  validateSearch: (search): { at?: number | 'notes' } => ({
+    at: search.at === 'notes' ? 'notes' : idIn(search, 'at'),
+  }),
+  component: lazyRouteComponent(() => import('@/features/instructor/room/class-page'), 'ClassPage'),
 });
 const teachWeek = createRoute({
   getParentRoute: () => inside,
@@ -202,6 +217,7 @@ export const router = createRouter({
       ...[my, myDetails],
       ...[week, people, person, staff, rules, jobs, importing, studioPlans, studioPlan],
     ]),
+    alone.addChildren([teachClass]),
   ]),
   context: { queries },
   defaultPreload: 'intent',

@@ -78,6 +78,11 @@ public sealed class Cast
                 "{location}",
                 $"{await _app.Value<long>("select min(id) from locations")}"
             );
+        // Notes are about a class that has begun, with her in it.
+        if (text.Contains("{sessionId}/notes"))
+            text = text.Replace("{sessionId}", $"{await Taught()}");
+        if (text.Contains("{noteId}"))
+            text = text.Replace("{noteId}", $"{await Note()}");
         if (text.Contains("{sessionId}"))
             text = text.Replace("{sessionId}", $"{await Session()}");
         if (text.Contains("{bookingId}"))
@@ -102,6 +107,31 @@ public sealed class Cast
             instructor: Instructor
         );
     }
+
+    /// <summary>A session yesterday or earlier at a time that no other has, with her in it.</summary>
+    private async Task<long> Taught()
+    {
+        var slot = Interlocked.Increment(ref _slots);
+        var session = await _app.HasSession(
+            _app.Today.PlusDays(-1 - slot / 280 % 5),
+            new LocalTime(0, 5).PlusMinutes(slot % 280 * 5).ToString("HH:mm", null),
+            _class,
+            instructor: Instructor
+        );
+        await _app.HasBooking(session, Client);
+        return session;
+    }
+
+    // Written by her instructor.
+    private async Task<long> Note() =>
+        await _app.HasNote(
+            await Taught(),
+            Client,
+            await _app.Value<long>(
+                "select account_id from instructors where id = @Instructor",
+                new { Instructor }
+            )
+        );
 
     private async Task<long> Booking() => await _app.HasBooking(await Session(), Client);
 

@@ -58,12 +58,18 @@ public static class Routes
         POST /api/clients/{clientId}/birth | 401 404 403 403 200 200 200 | {"on":"{today}","mode":"vaginal"}
         POST /api/clients/{clientId}/loss | 401 404 403 403 404 200 200 | {"on":"{today}"}
         GET /api/clients/{clientId}/sessions | 401 404 403 403 200 200 200 |
+        GET /api/clients/{clientId}/sessions/{sessionId} | 401 404 404 404 200 200 200 |
+        GET /api/clients/{clientId}/notes | 401 404 404 404 404 200 200 |
         GET /api/clients/{clientId}/bookings | 401 404 403 403 200 200 200 |
         GET /api/sessions | 401 403 200 200 200 403 200 |
         GET /api/sessions/{sessionId} | 401 403 404 200 200 403 200 |
         GET /api/sessions/{sessionId}/roster | 401 403 404 200 200 403 200 |
         POST /api/sessions/{sessionId}/roster/read | 401 403 404 204 204 403 204 |
         POST /api/sessions/{sessionId}/bookings | 401 404 403 403 201 201 201 | {"clientId":{clientId}}
+        GET /api/sessions/{sessionId}/notes | 401 403 404 200 403 403 200 |
+        POST /api/sessions/{sessionId}/notes | 401 403 404 201 403 403 201 | {"clientId":{clientId},"text":"Steady on one leg at the wall."}
+        PUT /api/notes/{noteId} | 401 403 404 200 403 403 403 | {"text":"Steadier than last week.","version":1}
+        DELETE /api/notes/{noteId} | 401 403 404 204 403 403 204 |
         DELETE /api/bookings/{bookingId} | 401 404 403 403 200 200 200 |
         POST /api/bookings/{bookingId}/check-in | 401 403 404 204 204 403 204 |
         DELETE /api/bookings/{bookingId}/check-in | 401 403 404 204 204 403 204 |

@@ -200,6 +200,31 @@ public class WrongStates(WrongStates.SmallStudio small) : IClassFixture<WrongSta
         "update rooms set seats = 'many'",
         "cannot store TEXT value in INTEGER column"
     )]
+    [InlineData(
+        "a note's words rewritten",
+        "update class_note_versions set text = 'Something else.'",
+        "class-notes-are-never-rewritten"
+    )]
+    [InlineData(
+        "a note's words removed",
+        "delete from class_note_versions",
+        "class-notes-are-never-rewritten"
+    )]
+    [InlineData(
+        "a note given to another person",
+        "update class_notes set client_id = 2",
+        "class-notes-never-change-hands"
+    )]
+    [InlineData(
+        "two notes of one writer about one person in one class",
+        "insert into class_notes (session_id, client_id, written_by) select session_id, client_id, written_by from class_notes",
+        "class_notes.session_id, class_notes.client_id, class_notes.written_by"
+    )]
+    [InlineData(
+        "a note of nothing but spaces",
+        "insert into class_note_versions (note_id, version, text, written_at) values (1, 2, '  ', @at)",
+        "length(trim(text)) > 0"
+    )]
     [InlineData("two studios", "insert into studio (id, name) values (2, 'Another')", "id = 1")]
     [InlineData(
         "one e-mail address in two spellings of case",
@@ -237,6 +262,8 @@ public class WrongStates(WrongStates.SmallStudio small) : IClassFixture<WrongSta
             await App.HasSession(day, "20:00");
             await App.HasBooking(full, first);
             await App.HasBooking(full, await App.HasClient(), "waiting");
+            await App.HasAccount([Core.Accounts.Role.Owner]);
+            await App.HasNote(full, first, await App.Value<long>("select min(id) from accounts"));
             Assert.Equal((1, 2, 1), (first, second, full));
         }
 
