@@ -12,7 +12,11 @@ using Studio.Core.Movements;
 namespace Studio.Api.Catalogue;
 
 /// <summary>Tries new rules on the studio as it is, and puts them in force; all or nothing.</summary>
-public sealed partial class CatalogueImports(CatalogueInForce catalogue, NewRules rules, IClock clock)
+public sealed partial class CatalogueImports(
+    CatalogueInForce catalogue,
+    NewRules rules,
+    IClock clock
+)
 {
     private const int MostRows = 5000;
 

@@ -151,7 +151,11 @@ public sealed record CatalogueMovements(
         );
     }
 
-    private static CatalogueMovement Of(Movement movement, RuleBook book, StudioPolicies policies) =>
+    private static CatalogueMovement Of(
+        Movement movement,
+        RuleBook book,
+        StudioPolicies policies
+    ) =>
         new()
         {
             Code = movement.Code,

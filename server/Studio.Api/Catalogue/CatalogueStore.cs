@@ -161,8 +161,7 @@ public static class CatalogueStore
     }
 
     /// <summary>The stages in use, each with what uses it.</summary>
-    public static async Task<IReadOnlyDictionary<string, string>> StagesAsync(Read read) =>
-        (
+    public static async Task<IReadOnlyDictionary<string, string>> StagesAsync(Read read) => (
             await read.ListAsync<Used>(
                 """
                 select stage as Code, 1 as Count, 'the class ' || k.name as Name
@@ -175,21 +174,7 @@ public static class CatalogueStore
                 select to_stage, count(*), 'moves suggested' from moves group by to_stage
                 """
             )
-        )
-            .GroupBy(u => u.Code, StringComparer.Ordinal)
-            .ToDictionary(
-                g => g.Key,
-                g =>
-                    string.Join(
-                        ", ",
-                        g.Select(u =>
-                            u.Name.StartsWith("the class", StringComparison.Ordinal)
-                                ? u.Name
-                                : $"{u.Count} {u.Name}"
-                        )
-                    ),
-                StringComparer.Ordinal
-            );
+        ).GroupBy(u => u.Code, StringComparer.Ordinal).ToDictionary(g => g.Key, g => string.Join(", ", g.Select(u => u.Name.StartsWith("the class", StringComparison.Ordinal) ? u.Name : $"{u.Count} {u.Name}")), StringComparer.Ordinal);
 
     private sealed record FileRow
     {

@@ -68,7 +68,9 @@ public sealed class PolicyChanges(NewRules rules, IClock clock)
         long? by
     )
     {
-        if (!(await AskAsync(write, write.Book, code, value)).TryGet(out var asked, out var refusal))
+        if (
+            !(await AskAsync(write, write.Book, code, value)).TryGet(out var asked, out var refusal)
+        )
             return refusal;
         if (asked.From == asked.To)
             return null;

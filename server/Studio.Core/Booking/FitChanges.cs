@@ -48,7 +48,9 @@ public static class FitChanges
                         .Items.Zip(@is.Items)
                         .Where(pair => Differ(pair.First, pair.Second))
                         .Select(pair => new MovementChange(
-                            pair.Second.Movement?.Name ?? pair.First.Movement?.Name ?? pair.First.Code,
+                            pair.Second.Movement?.Name
+                                ?? pair.First.Movement?.Name
+                                ?? pair.First.Code,
                             pair.First.Verdict,
                             pair.Second.Verdict,
                             pair.First.Instruction,
@@ -71,6 +73,8 @@ public static class FitChanges
 
     private static Reason? OnlyIn(Fit one, Fit other) =>
         one.Reasons.FirstOrDefault(r =>
-            !other.Reasons.Any(o => (o.Code, o.Rule, o.Verdict, o.ForHer) == (r.Code, r.Rule, r.Verdict, r.ForHer))
+            !other.Reasons.Any(o =>
+                (o.Code, o.Rule, o.Verdict, o.ForHer) == (r.Code, r.Rule, r.Verdict, r.ForHer)
+            )
         );
 }

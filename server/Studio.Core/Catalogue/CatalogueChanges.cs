@@ -47,8 +47,10 @@ public static class CatalogueChanges
         [CoverageFile.Name] = ["file", "row"],
     };
 
-    private static readonly IReadOnlyDictionary<string, string> Nothing =
-        new Dictionary<string, string>(StringComparer.Ordinal);
+    private static readonly IReadOnlyDictionary<string, string> Nothing = new Dictionary<
+        string,
+        string
+    >(StringComparer.Ordinal);
 
     /// <summary>Every row that differs; both catalogues have been read without an error.</summary>
     public static IReadOnlyList<RowChange> Between(CatalogueTexts before, CatalogueTexts after) =>

@@ -130,11 +130,7 @@ internal static class CatalogueTable
             errors.Add(file, 1, "the file is empty.");
             return [];
         }
-        using var reader = CsvReader.Create(
-            text,
-            Options(file, errors),
-            leaveOpen: true
-        );
+        using var reader = CsvReader.Create(text, Options(file, errors), leaveOpen: true);
         reader.ReadHeader();
         string[] header = [.. reader.Headers];
         var before = errors.Count;

@@ -28,7 +28,12 @@ public static class RuleCards
                     rule.Trait is { } trait
                         ? $"Classes with: {WhenWords.TraitOf(trait)}"
                         : "Every class"
-                ) + (rule.Except is { } except ? $"; not those with: {WhenWords.TraitOf(except)}" : ""),
+                )
+                + (
+                    rule.Except is { } except
+                        ? $"; not those with: {WhenWords.TraitOf(except)}"
+                        : ""
+                ),
             Traits = rule.Trait is { } code ? [code] : [],
             Outcome = rule.Verdict switch
             {
@@ -54,18 +59,15 @@ public static class RuleCards
 
     private static RuleCard Of(MovementRule rule, RuleBook book, StudioPolicies policies)
     {
-        var limit = rule.Target.EffortOver?.In(policies).ToString(
-            System.Globalization.CultureInfo.InvariantCulture
-        );
+        var limit = rule
+            .Target.EffortOver?.In(policies)
+            .ToString(System.Globalization.CultureInfo.InvariantCulture);
         return new()
         {
             Id = rule.Id,
             About = RuleAbout.Movements,
             Speaks = WhenWords.TargetOf(rule.Target, book, policies),
-            Traits =
-            [
-                .. new[] { rule.Target.Position, rule.Target.Trait }.OfType<string>(),
-            ],
+            Traits = [.. new[] { rule.Target.Position, rule.Target.Trait }.OfType<string>()],
             Outcome = rule.Verdict switch
             {
                 MovementVerdict.AsTaught => RuleOutcome.AsTaught,
@@ -153,7 +155,9 @@ public static class RuleCards
     private static IReadOnlyList<string> StagesOf(RuleWhen rule, RuleBook book) =>
         [
             .. book
-                .Stages.Stages.Where(s => RuleReach.CanHoldIn(rule, book.FactorOf(rule.Factor ?? ""), s))
+                .Stages.Stages.Where(s =>
+                    RuleReach.CanHoldIn(rule, book.FactorOf(rule.Factor ?? ""), s)
+                )
                 .Select(s => s.Code),
         ];
 }

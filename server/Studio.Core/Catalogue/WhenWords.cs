@@ -46,11 +46,7 @@ internal static class WhenWords
     public static string Values(IEnumerable<string> values) =>
         string.Join(" or ", values.Order(StringComparer.Ordinal));
 
-    private static IEnumerable<string> Parts(
-        RuleWhen rule,
-        RuleBook book,
-        StudioPolicies policies
-    )
+    private static IEnumerable<string> Parts(RuleWhen rule, RuleBook book, StudioPolicies policies)
     {
         if (rule.Factor is { } factor)
             yield return $"She has: {book.FactorOf(factor)?.Name ?? factor}";
@@ -81,8 +77,7 @@ internal static class WhenWords
         var by = until?.Policy is { } policy ? $" (policy {NameOf(policy)})" : "";
         return (from, until?.In(policies)) switch
         {
-            ({ } first, { } end) =>
-                $"From day {first} to day {end - 1} after the birth{by}",
+            ({ } first, { } end) => $"From day {first} to day {end - 1} after the birth{by}",
             ({ } first, null) => $"From day {first} after the birth on",
             (_, { } end) => $"Up to day {end - 1} after the birth{by}",
             _ => "",

@@ -32,8 +32,7 @@ public class FitsUnderOtherRules
             .AlwaysHolds(
                 (case_, plan) =>
                     Change(case_, plan, Book, Stricter) is not { } change
-                    || change.To >= change.From
-                        && change.Movements.All(m => m.To >= m.From)
+                    || change.To >= change.From && change.Movements.All(m => m.To >= m.From)
             );
 
     [Fact]
@@ -41,7 +40,10 @@ public class FitsUnderOtherRules
         Gen.Select(Any.Case, Any.APlan)
             .AlwaysHolds(
                 (case_, plan) =>
-                    (Change(case_, plan, Book, Stricter), Change(case_, plan, Stricter, Book)) switch
+                    (
+                        Change(case_, plan, Book, Stricter),
+                        Change(case_, plan, Stricter, Book)
+                    ) switch
                     {
                         (null, null) => true,
                         ({ } there, { } back) => (there.From, there.To) == (back.To, back.From),

@@ -102,7 +102,8 @@ public class ChangedCatalogues
     public void A_published_row_needs_its_rules_or_a_reason_and_never_both()
     {
         var wrong = Assert.Throws<CatalogueException>(() =>
-            With("coverage.csv", text => text + "a.csv,A1,,\na.csv,A2,one,two\na.csv,A1,one,\n").Read()
+            With("coverage.csv", text => text + "a.csv,A1,,\na.csv,A2,one,two\na.csv,A1,one,\n")
+                .Read()
         );
 
         var end = Own["coverage.csv"].Split('\n').Length;
@@ -129,22 +130,25 @@ public class ChangedCatalogues
         var next = Own.With([
             KeyValuePair.Create(
                 "policies.csv",
-                Own["policies.csv"].Replace("effort-most,6,4..7", "effort-most,6,4..6", StringComparison.Ordinal)
+                Own["policies.csv"]
+                    .Replace("effort-most,6,4..7", "effort-most,6,4..6", StringComparison.Ordinal)
             ),
         ]);
         var factors = With(
-            "factors.csv",
-            text => text.Replace("wrist-pain", "wrist-ache", StringComparison.Ordinal)
-        ).With([
-            KeyValuePair.Create(
-                Rules,
-                Own[Rules].Replace("wrist-pain", "wrist-ache", StringComparison.Ordinal)
-            ),
-            KeyValuePair.Create(
-                "class_rules.csv",
-                Own["class_rules.csv"].Replace("wrist-pain", "wrist-ache", StringComparison.Ordinal)
-            ),
-        ]);
+                "factors.csv",
+                text => text.Replace("wrist-pain", "wrist-ache", StringComparison.Ordinal)
+            )
+            .With([
+                KeyValuePair.Create(
+                    Rules,
+                    Own[Rules].Replace("wrist-pain", "wrist-ache", StringComparison.Ordinal)
+                ),
+                KeyValuePair.Create(
+                    "class_rules.csv",
+                    Own["class_rules.csv"]
+                        .Replace("wrist-pain", "wrist-ache", StringComparison.Ordinal)
+                ),
+            ]);
 
         Assert.Empty(use.MissingIn(TheCatalogue.Book));
         Assert.Equal(["effort-most"], use.MissingIn(next.Read()).Select(u => u.Code));
@@ -159,7 +163,10 @@ public class ChangedCatalogues
         var book = TheCatalogue.Book;
         var cards = RuleCards.Of(book, book.Policies);
 
-        Assert.Equal(cards.Count, cards.Select(c => (c.Id, c.About == RuleAbout.Movements)).Distinct().Count());
+        Assert.Equal(
+            cards.Count,
+            cards.Select(c => (c.Id, c.About == RuleAbout.Movements)).Distinct().Count()
+        );
         Assert.Equal(
             book.ClassRules.Count + book.MovementRules.Count,
             cards.Count(c => c.About != RuleAbout.Condition)
@@ -171,8 +178,16 @@ public class ChangedCatalogues
                 Assert.NotEmpty(c.Speaks);
                 Assert.NotEmpty(c.ForHer);
                 Assert.NotEmpty(c.Stages);
-                Assert.DoesNotContain("{", c.ForHer + c.ForInstructor + c.Lift, StringComparison.Ordinal);
-                Assert.DoesNotContain("policy:", string.Join(' ', c.When), StringComparison.Ordinal);
+                Assert.DoesNotContain(
+                    "{",
+                    c.ForHer + c.ForInstructor + c.Lift,
+                    StringComparison.Ordinal
+                );
+                Assert.DoesNotContain(
+                    "policy:",
+                    string.Join(' ', c.When),
+                    StringComparison.Ordinal
+                );
             }
         );
     }
@@ -221,7 +236,11 @@ public class ChangedCatalogues
 
         Assert.All(
             TheCatalogue.Book.PolicyChoices,
-            c => Assert.NotEqual(Caution.Less, PolicyCaution.Of(c.Code, c.Default, program.ValueOf(c.Code)))
+            c =>
+                Assert.NotEqual(
+                    Caution.Less,
+                    PolicyCaution.Of(c.Code, c.Default, program.ValueOf(c.Code))
+                )
         );
     }
 
