@@ -11,7 +11,7 @@ public sealed record CatalogueFile
     public string? Name { get; init; }
 
     /// <summary>Its text: UTF-8, a header row, commas between.</summary>
-    [Required, StringLength(500_000)]
+    [Required(AllowEmptyStrings = true), StringLength(500_000)]
     public string? Text { get; init; }
 }
 

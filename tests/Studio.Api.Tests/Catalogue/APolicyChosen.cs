@@ -146,7 +146,7 @@ public class APolicyChosen
         Assert.Equal(
             0,
             await app.Value<long>(
-                "select count(*) from flags where client_id = @client and closed_at is null and kind like 'clearance%'",
+                "select count(*) from flags where client_id = @client and closed_at is null and kind = 'letter'",
                 new { client }
             )
         );
