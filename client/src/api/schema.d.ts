@@ -1066,15 +1066,15 @@ export interface components {
              */
             basedOn: number;
             /** @description Everything wrong in the files; with any, nothing else is known. */
-            faults?: components["schemas"]["CatalogueFault"][];
+            faults: components["schemas"]["CatalogueFault"][];
             /** @description What is in use and would be taken away; with any, it cannot be put in force. */
-            inUse?: components["schemas"]["InUse"][];
+            inUse: components["schemas"]["InUse"][];
             /** @description The files that differ. */
-            files?: string[];
+            files: string[];
             /** @description The rows that differ. */
-            rows?: components["schemas"]["RowChange"][];
+            rows: components["schemas"]["RowChange"][];
             /** @description Good to know and no hindrance: movements left out for everybody, published rows no longer covered. */
-            mind?: string[];
+            mind: string[];
             bookings?: null | components["schemas"]["Consequences"];
             /** @description Whether it can be put in force. */
             canBeKept?: boolean;

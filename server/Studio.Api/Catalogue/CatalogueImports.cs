@@ -93,6 +93,10 @@ public sealed partial class CatalogueImports(
             DryRun = false,
             BasedOn = inForce.Number,
             Files = [.. texts.DifferingFrom(inForce.Texts)],
+            Faults = [],
+            InUse = [],
+            Rows = [],
+            Mind = [],
         };
         var unusual = report.Files.SelectMany(f => Unusual(f, texts[f])).ToList();
         if (unusual.Count > 0)

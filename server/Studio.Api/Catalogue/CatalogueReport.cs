@@ -60,19 +60,19 @@ public sealed record CatalogueReport
     public required int BasedOn { get; init; }
 
     /// <summary>Everything wrong in the files; with any, nothing else is known.</summary>
-    public IReadOnlyList<CatalogueFault> Faults { get; init; } = [];
+    public required IReadOnlyList<CatalogueFault> Faults { get; init; }
 
     /// <summary>What is in use and would be taken away; with any, it cannot be put in force.</summary>
-    public IReadOnlyList<InUse> InUse { get; init; } = [];
+    public required IReadOnlyList<InUse> InUse { get; init; }
 
     /// <summary>The files that differ.</summary>
-    public IReadOnlyList<string> Files { get; init; } = [];
+    public required IReadOnlyList<string> Files { get; init; }
 
     /// <summary>The rows that differ.</summary>
-    public IReadOnlyList<RowChange> Rows { get; init; } = [];
+    public required IReadOnlyList<RowChange> Rows { get; init; }
 
     /// <summary>Good to know and no hindrance: movements left out for everybody, published rows no longer covered.</summary>
-    public IReadOnlyList<string> Mind { get; init; } = [];
+    public required IReadOnlyList<string> Mind { get; init; }
 
     /// <summary>What becomes of the bookings ahead.</summary>
     public Consequences? Bookings { get; init; }

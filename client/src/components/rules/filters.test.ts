@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { CatalogueMovement, Rule } from '@/api/types';
-import { hasWords, matchingMovements, matchingRules, movementFilterIn, ruleFilterIn } from './filters';
+import {
+  hasWords,
+  matchingMovements,
+  matchingRules,
+  movementFilterIn,
+  ruleFilterIn,
+} from './filters';
 
 const rule = (over: Partial<Rule>): Rule => ({
   id: 'supine-from-14-weeks',

@@ -8,7 +8,13 @@ describe('a question in the address', () => {
   it('is read, and nonsense is dropped', () => {
     expect(
       questionIn({ stage: 'postnatal', on: '2027-03-10', birth: 'caesarean', effort: 5, class: 2 }),
-    ).toMatchObject({ stage: 'postnatal', on: '2027-03-10', birth: 'caesarean', effort: 5, class: 2 });
+    ).toMatchObject({
+      stage: 'postnatal',
+      on: '2027-03-10',
+      birth: 'caesarean',
+      effort: 5,
+      class: 2,
+    });
     const wrong = questionIn({ due: 'soon', birth: 'quick', effort: 11, class: 1.5 });
     expect(wrong).toMatchObject({ due: undefined, birth: undefined });
     expect(wrong.effort).toBeUndefined();

@@ -71,9 +71,7 @@ export function WhatIfForm({ asking, onAsk, today }: Props) {
             data={birthModes.map((mode) => ({ value: mode, label: modeWords[mode] }))}
             allowDeselect={false}
             value={asking.birth ?? 'unknown'}
-            onChange={(mode) =>
-              onAsk({ ...asking, birth: birthModes.find((one) => one === mode) })
-            }
+            onChange={(mode) => onAsk({ ...asking, birth: birthModes.find((one) => one === mode) })}
             flex="1 1 9rem"
           />
         )}

@@ -7,7 +7,14 @@ import { Asked, Empty, Lines, Refused } from '@/components/states/asked';
 import { SafetyNote } from '@/components/states/safety-note';
 import { MovementMark } from '@/components/verdict/mark';
 import { movementWords } from '@/components/verdict/words';
-import { asksMore, compared, nothingKnown, questionOf, type Asking, type Compared } from './question';
+import {
+  asksMore,
+  compared,
+  nothingKnown,
+  questionOf,
+  type Asking,
+  type Compared,
+} from './question';
 import { Some } from './some';
 import { SourceLine } from './source-line';
 import { WhatIfForm } from './what-if-form';
