@@ -102,7 +102,8 @@ public sealed record Consequences
                 .Where(c => c.Change is not null)
                 .AsSequential()
                 .OrderByDescending(c => c.Change!.To - c.Change.From)
-                .ThenByDescending(c => c.Change!.To)
+                .ThenByDescending(c => c.Change!.OfVerdict)
+                .ThenBy(c => c.Change!.OfVerdict ? -(int)c.Change.To : (int)c.Change.To)
                 .ThenBy(c => c.Session.StartsAt)
                 .ThenBy(c => c.Booking.Id)
                 .Select(c => new ChangedBooking

@@ -1,5 +1,6 @@
 import { Group, Select, Text, TextInput } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
 import { catalogueQueries } from '@/api/catalogue';
 import type { CatalogueMovement, Rule } from '@/api/types';
 import { Asked, Empty, Lines } from '@/components/states/asked';
@@ -122,19 +123,27 @@ function OneMovement({ movement, rules }: OneProps) {
               : options.map((option) => option.name).join(', then ')}
           </dd>
         </dl>
-        {rules.length > 0 && (
-          <details className={classes.more}>
-            <summary>
-              {rules.length === 1 ? '1 rule touches it' : `${rules.length} rules touch it`}
-            </summary>
-            <ul className={classes.list}>
-              {rules.map((rule) => (
-                <RuleItem key={rule.id} rule={rule} />
-              ))}
-            </ul>
-          </details>
-        )}
+        {rules.length > 0 && <Touching rules={rules} />}
       </div>
     </li>
+  );
+}
+
+/** Written out once it is opened: together they are ten times as long as the list itself. */
+function Touching({ rules }: { rules: readonly Rule[] }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <details className={classes.more} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        {rules.length === 1 ? '1 rule touches it' : `${rules.length} rules touch it`}
+      </summary>
+      {open && (
+        <ul className={classes.list}>
+          {rules.map((rule) => (
+            <RuleItem key={rule.id} rule={rule} />
+          ))}
+        </ul>
+      )}
+    </details>
   );
 }

@@ -5,8 +5,7 @@ import { Go } from '@/components/states/go';
 import { shortDay } from '@/components/time/days';
 import { MovementShape } from '@/components/verdict/movement-shape';
 import { VerdictMark } from '@/components/verdict/mark';
-import { movementWords } from '@/components/verdict/words';
-import { inBrief } from './in-brief';
+import { becomes, inBrief } from './in-brief';
 import classes from './owner-rules.module.css';
 
 /** Whose bookings ahead would suit them otherwise. */
@@ -57,10 +56,7 @@ function OneBooking({ booking }: { booking: ChangedBooking }) {
         {because != null && from !== to && <Text size="sm">{because}</Text>}
         {movements.map((movement) => (
           <Text key={`${movement.name}${movement.after}`} size="sm">
-            <MovementShape verdict={movement.to} /> {movement.name}:{' '}
-            {movementWords[movement.from].toLowerCase()} becomes{' '}
-            {movementWords[movement.to].toLowerCase()}
-            {movement.after !== '' && `, ${movement.after}`}
+            <MovementShape verdict={movement.to} /> {becomes(movement)}
           </Text>
         ))}
       </div>

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { inBrief } from './in-brief';
+import { becomes, inBrief } from './in-brief';
 
 const none = { judged: 0, stricter: 0, milder: 0, movementsOnly: 0, bookings: [] };
 
@@ -13,5 +13,15 @@ it('counts what gets stricter, milder or other', () => {
   );
   expect(inBrief({ ...none, judged: 9, stricter: 2, milder: 3, movementsOnly: 4 })).toBe(
     '9 bookings ahead looked at: 2 more strictly judged, 3 less strictly, 4 with other movements only.',
+  );
+});
+
+it('says what becomes of a movement, by its words where the verdict stays', () => {
+  const curl = { name: 'Curl-up', before: 'Dead bug instead', after: 'Leg slides instead' };
+  expect(becomes({ ...curl, from: 'replaced', to: 'replaced' })).toBe(
+    'Curl-up: “Dead bug instead” becomes “Leg slides instead”',
+  );
+  expect(becomes({ ...curl, from: 'replaced', to: 'asTaught', after: '' })).toBe(
+    'Curl-up: instead becomes as taught',
   );
 });

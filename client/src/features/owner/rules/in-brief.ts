@@ -1,4 +1,5 @@
-import type { Consequences } from '@/api/types';
+import type { ChangedBooking, Consequences } from '@/api/types';
+import { movementWords } from '@/components/verdict/words';
 
 /** What becomes of the bookings ahead, in a sentence or two. */
 export const inBrief = ({ judged, stricter, milder, movementsOnly }: Consequences) => {
@@ -11,3 +12,15 @@ export const inBrief = ({ judged, stricter, milder, movementsOnly }: Consequence
   ].filter((part) => part !== false);
   return `${bookings} ahead looked at: ${parts.join(', ')}.`;
 };
+
+/** What becomes of one movement: by verdict, or by what stands on the mat where the verdict stays. */
+export const becomes = ({
+  name,
+  from,
+  to,
+  before,
+  after,
+}: ChangedBooking['movements'][number]): string =>
+  from === to
+    ? `${name}: “${before}” becomes “${after}”`
+    : `${name}: ${movementWords[from].toLowerCase()} becomes ${movementWords[to].toLowerCase()}${after === '' ? '' : `, ${after}`}`;

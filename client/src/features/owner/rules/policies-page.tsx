@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { catalogueQueries } from '@/api/catalogue';
 import type { Policy, PolicyChange } from '@/api/types';
 import { Some } from '@/components/rules/some';
+import { SourceLine } from '@/components/rules/source-line';
 import { Asked, Empty, Lines } from '@/components/states/asked';
 import { momentWords } from '@/components/time/zone';
 import { Needs } from '@/components/verdict/mark';
@@ -74,9 +75,7 @@ function OnePolicy({ policy, onChange }: { policy: Policy; onChange: () => void 
       </div>
       <div>
         <Text>{means}</Text>
-        <Text size="sm" c="dimmed">
-          {source}
-        </Text>
+        <SourceLine source={{ cite: source, fromMemory: source.endsWith('; from memory') }} />
       </div>
       <Button variant="default" onClick={onChange} aria-label={`Change: ${nameOf(code)}`}>
         Change

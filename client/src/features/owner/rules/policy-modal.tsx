@@ -77,7 +77,6 @@ export function PolicyModal({ policy, onClose }: Props) {
         )}
         {seen && value !== now && (
           <>
-            <ConsequencesList consequences={seen.bookings} />
             {seen.lessCautious && (
               <Alert color="amber" variant="light" title="Less cautious than the default">
                 <Text mb="xs">
@@ -90,6 +89,7 @@ export function PolicyModal({ policy, onClose }: Props) {
                 />
               </Alert>
             )}
+            <ConsequencesList consequences={seen.bookings} />
             <TextInput
               label="Why"
               description="Kept with the change, for those who ask later"

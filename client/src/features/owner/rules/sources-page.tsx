@@ -25,9 +25,12 @@ export function SourcesPage() {
               <li key={stage.code} className={classes.row}>
                 <strong>{stage.name}</strong>
                 <Text>{spanOf(stage)}</Text>
-                <Text size="sm" c="dimmed">
-                  {stage.source}
-                </Text>
+                <SourceLine
+                  source={{
+                    cite: stage.source,
+                    fromMemory: stage.source.endsWith('; from memory'),
+                  }}
+                />
               </li>
             ))}
           </ul>
