@@ -6,6 +6,7 @@ using NodaTime;
 using NodaTime.Serialization.SystemTextJson;
 using Studio.Api.Accounts;
 using Studio.Api.Booking;
+using Studio.Api.Catalogue;
 using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Demo;
@@ -41,7 +42,11 @@ public static class StudioHost
             .PersistKeysToFileSystem(new DirectoryInfo(folder.Keys));
         services.AddSingleton<Live>();
         services.AddSingleton<Database>();
-        services.AddSingleton(_ => EmbeddedCatalogue.Load());
+        services.AddSingleton(_ => new CatalogueInForce(EmbeddedCatalogue.Load()));
+        // One book for a whole request, whatever is put in force meanwhile; nothing that outlives a request may hold one.
+        services.AddScoped(provider =>
+            provider.GetRequiredService<CatalogueInForce>().Current.Book
+        );
         services.AddSingleton(StudioClock.From(builder.Configuration["Studio:Clock"]));
 
         services.AddAccounts();
@@ -62,6 +67,10 @@ public static class StudioHost
         services.AddScoped<PlanPreviews>();
         services.AddScoped<PlanChanges>();
         services.AddScoped<DemoStudio>();
+        services.AddScoped<NewRules>();
+        services.AddScoped<CatalogueImports>();
+        services.AddScoped<PolicyChanges>();
+        services.AddScoped<CatalogueStart>();
         services.AddScoped<FirstStart>();
 
         services.ConfigureHttpJsonOptions(json =>
@@ -76,6 +85,7 @@ public static class StudioHost
         services.AddValidation();
         services.AddProblemDetails();
         services.AddExceptionHandler<BadRequests>();
+        services.AddExceptionHandler<RulesChangedAnswer>();
         services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         services.AddOpenApi(options => options.Describe());
         services.AddResponseCompression(options => options.EnableForHttps = false);
@@ -105,6 +115,8 @@ public static class StudioHost
         app.MapAlive();
         app.MapAccounts();
         app.MapStudio();
+        app.MapPolicies();
+        app.MapCatalogue();
         app.MapStaff();
         app.MapDating();
         app.MapClients();
@@ -120,6 +132,7 @@ public static class StudioHost
         app.MapMoves();
         app.MapJobs();
         app.MapImports();
+        app.MapCatalogueImports();
         app.MapLive();
         app.MapPages();
     }
@@ -127,6 +140,10 @@ public static class StudioHost
     /// <summary>Brings the data up to date, fills an empty folder, sets the jobs going.</summary>
     public static async Task OpenStudioAsync(this WebApplication app)
     {
+        Migrations.Run(app.Services.GetRequiredService<Database>().ConnectionString);
+        await using (var scope = app.Services.CreateAsyncScope())
+            await scope.ServiceProvider.GetRequiredService<CatalogueStart>().RunAsync();
+        // In a scope of its own: what it asks for is given the catalogue that is in force by now.
         await using (var scope = app.Services.CreateAsyncScope())
             await scope.ServiceProvider.GetRequiredService<FirstStart>().RunAsync();
         if (app.Configuration.GetValue("Studio:Jobs", defaultValue: true))

@@ -9,7 +9,7 @@ import { sessionsQueries } from './sessions';
 
 interface Changed {
   /** `open` is the stream's own greeting. */
-  topic: 'open' | 'session' | 'client' | 'flags' | 'moves' | 'jobs';
+  topic: 'open' | 'session' | 'client' | 'flags' | 'moves' | 'jobs' | 'rules';
   id?: number | null;
 }
 
@@ -28,6 +28,9 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
       return [moveQueries.all()];
     case 'jobs':
       return [jobQueries.all()];
+    case 'rules':
+      // Every verdict may be another one.
+      return [[]];
   }
 };
 

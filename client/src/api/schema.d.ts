@@ -52,6 +52,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/catalogue/movements": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueMovements"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/clients/{clientId}/sessions/{sessionId}": {
         parameters: {
             query?: never;
@@ -252,6 +268,150 @@ export interface paths {
             cookie?: never;
         };
         get: operations["Policies"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/policies/changes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["PolicyChanges"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/policies/{code}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["ChoosePolicy"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/policies/{code}/preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PreviewPolicy"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/rules": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueRules"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/sources": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueSources"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/coverage": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueCoverage"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/versions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueVersions"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/files/{file}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/versions/{version}/files/{file}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueVersionFile"];
         put?: never;
         post?: never;
         delete?: never;
@@ -868,6 +1028,38 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/imports/catalogue": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ImportCatalogue"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/versions/{version}/return": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ReturnToCatalogue"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
@@ -962,6 +1154,109 @@ export interface components {
              */
             promoted: number;
         };
+        /** @description Something wrong in a file. */
+        CatalogueFault: {
+            /** @description The file. */
+            file: string;
+            /**
+             * Format: int32
+             * @description Its line, from 1; the header is line 1. Null when it is no single line.
+             */
+            line: null | number;
+            /** @description What is wrong. */
+            text: string;
+        };
+        /** @description A catalogue file as it was sent. */
+        CatalogueFile: {
+            /** @description Its name, such as `movement_rules.csv`. */
+            name: null | string;
+            /** @description Its text: UTF-8, a header row, commas between. */
+            text: null | string;
+        };
+        /** @description A movement as the catalogue has it. */
+        CatalogueMovement: {
+            /** @description Its code. */
+            code: string;
+            /** @description Its name. */
+            name: string;
+            /** @description Name of its group. */
+            group: string;
+            /** @description Its position. */
+            position: components["schemas"]["Named"];
+            /** @description Its traits. */
+            traits: components["schemas"]["Named"][];
+            /**
+             * Format: int32
+             * @description Usual effort, 0 to 10.
+             */
+            effort: number;
+            /** @description What is needed for it. */
+            equipment: string[];
+            /** @description How it is called out. */
+            cue: string;
+            /** @description Its gentler options, the nearest first. */
+            options: components["schemas"]["Named"][];
+            /** @description Ids of the rules that may speak of it, under the studio's present choices. */
+            rules: string[];
+        };
+        /** @description The movements, and every rule that may speak of one. */
+        CatalogueMovements: {
+            /** @description Every position and trait a letter can ask to leave out. */
+            restrictions: components["schemas"]["Named"][];
+            /** @description The movements in the order of a class. */
+            movements: components["schemas"]["CatalogueMovement"][];
+            /** @description The movement rules. */
+            rules: components["schemas"]["RuleMessage"][];
+        };
+        /** @description What new rules would change, or did. */
+        CatalogueReport: {
+            /** @description Nothing was kept. */
+            dryRun: boolean;
+            /**
+             * Format: int32
+             * @description The version that is in force by it; null when nothing was put in force.
+             */
+            version?: null | number;
+            /**
+             * Format: int32
+             * @description The version it was compared with.
+             */
+            basedOn: number;
+            /** @description Everything wrong in the files; with any, nothing else is known. */
+            faults: components["schemas"]["CatalogueFault"][];
+            /** @description What is in use and would be taken away; with any, it cannot be put in force. */
+            inUse: components["schemas"]["InUse"][];
+            /** @description The files that differ. */
+            files: string[];
+            /** @description The rows that differ. */
+            rows: components["schemas"]["RowChange"][];
+            /** @description Good to know and no hindrance: movements left out for everybody, published rows no longer covered. */
+            mind: string[];
+            bookings?: null | components["schemas"]["Consequences"];
+            /** @description Whether it can be put in force. */
+            canBeKept?: boolean;
+        };
+        /** @description New rules, to be tried or put in force. */
+        CatalogueRequest: {
+            /** @description One or more files; those that are not sent stay as they are. */
+            files: null | components["schemas"]["CatalogueFile"][];
+            /** @description Why, for those who look at the list of versions later. */
+            why?: null | string;
+            /**
+             * Format: int32
+             * @description The version the files were made from; refused when another is in force by now.
+             */
+            basedOn?: null | number;
+        };
+        /** @description A cell that is another. */
+        CellChange: {
+            /** @description Its column. */
+            column: string;
+            /** @description As it was. */
+            from: string;
+            /** @description As it is to be. */
+            to: string;
+        };
         /** @description Movements that change for the same reasons. */
         ChangeMessage: {
             /** @description The reasons, strictest first. */
@@ -975,6 +1270,37 @@ export interface components {
             text: string;
             source: null | components["schemas"]["SourceMessage"];
             lift: null | components["schemas"]["LiftMessage"];
+        };
+        /** @description A booking ahead, or a place on a waitlist, that other rules would see otherwise. For the owner alone. */
+        ChangedBooking: {
+            /**
+             * Format: int64
+             * @description Who.
+             */
+            clientId: number;
+            /** @description Her name. */
+            client: string;
+            /**
+             * Format: int64
+             * @description Which session.
+             */
+            sessionId: number;
+            /** @description Of which class. */
+            className: string;
+            /** @description Its date, where it is held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Its start by the clock there. */
+            startsLocal: components["schemas"]["LocalTime"];
+            /** @description Booked or waiting. */
+            status: components["schemas"]["BookingStatus"];
+            /** @description How it suits her now. */
+            from: components["schemas"]["Suits"];
+            /** @description How it would suit her. */
+            to: components["schemas"]["Suits"];
+            /** @description The strictest reason that comes, or else goes. */
+            because: null | string;
+            /** @description Movements of the plan that become something else for her. */
+            movements: components["schemas"]["MovementChange"][];
         };
         /** @description A movement that she does differently. */
         ChangedMovementMessage: {
@@ -1183,6 +1509,31 @@ export interface components {
             /** @description The location she usually comes to. */
             location: string;
         };
+        /** @description What a change of rules or policies makes of the bookings ahead. */
+        Consequences: {
+            /**
+             * Format: int32
+             * @description Bookings and places that were judged under both.
+             */
+            judged: number;
+            /**
+             * Format: int32
+             * @description Of those, with a stricter verdict.
+             */
+            stricter: number;
+            /**
+             * Format: int32
+             * @description With a milder one.
+             */
+            milder: number;
+            /**
+             * Format: int32
+             * @description With the same verdict and other movements.
+             */
+            movementsOnly: number;
+            /** @description Those that change, the stricter first, then in the order of time. */
+            bookings: components["schemas"]["ChangedBooking"][];
+        };
         /** @description A client's contact details as typed. */
         ContactRequest: {
             /** @description Full name. */
@@ -1199,6 +1550,19 @@ export interface components {
             emergencyPhone?: null | string;
             /** @description Instructors may see her conditions by name. Only she herself or the owner changes it. */
             sharesConditions?: null | boolean;
+        };
+        /** @description A published row: covered by which rules, or why not. */
+        CoverageMessage: {
+            /** @description The file of published facts. */
+            file: string;
+            /** @description The row in it. */
+            row: string;
+            /** @description The rules that restate it. */
+            rules: string[];
+            /** @description Of those, the ones the catalogue no longer has. */
+            gone: string[];
+            /** @description Why no rule does; blank where one does. */
+            whyNot: string;
         };
         /** @description What the dating rules answer; nothing is stored. */
         DatingAnswer: {
@@ -1472,6 +1836,15 @@ export interface components {
             /** @description The first rows as they will be taken. */
             preview: components["schemas"]["PreviewRow"][];
         };
+        /** @description Something in use that a new catalogue would take away. */
+        InUse: {
+            /** @description The file that no longer has it. */
+            file: string;
+            /** @description What is missing or no longer allowed. */
+            code: string;
+            /** @description Who uses it, and what to do. */
+            text: string;
+        };
         /** Format: date-time */
         Instant: string;
         /** @description Something she does differently. */
@@ -1548,6 +1921,8 @@ export interface components {
         };
         /** Format: date */
         LocalDate: string;
+        /** Format: time */
+        LocalTime: string;
         /** @description A place where classes are held. */
         Location: {
             /**
@@ -1647,6 +2022,19 @@ export interface components {
             /** Format: int32 */
             moved: number;
         };
+        /** @description A movement of a plan that becomes something else for her. */
+        MovementChange: {
+            /** @description The movement. */
+            name: string;
+            /** @description Its verdict as things stood. */
+            from: components["schemas"]["MovementVerdict"];
+            /** @description Its verdict as things would stand. */
+            to: components["schemas"]["MovementVerdict"];
+            /** @description What stood on her mat; blank for as taught. */
+            before: string;
+            /** @description What would stand there. */
+            after: string;
+        };
         /** @description A movement of the catalogue. */
         MovementMessage: {
             /** @description Its code. */
@@ -1686,6 +2074,11 @@ export interface components {
          * @enum {unknown}
          */
         MovementVerdict: "asTaught" | "adapted" | "replaced" | "leftOut";
+        /** @description A code with its name. */
+        Named: {
+            code: string;
+            name: string;
+        };
         /** @description Something the studio needs of her. */
         Need: {
             /** @description letter, screening, birth-word. */
@@ -1963,6 +2356,28 @@ export interface components {
              */
             effort: number;
         };
+        /** @description A change of a policy; never rewritten. */
+        PolicyChange: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Which policy. */
+            code: string;
+            /** @description What held before. */
+            from: string;
+            /** @description What holds from then on. */
+            to: string;
+            /** @description The studio follows the catalogue's default again. */
+            byDefault: boolean;
+            /** @description Why, in her own words; may be blank. */
+            why: string;
+            /** @description When. */
+            madeAt: components["schemas"]["Instant"];
+            /** @description Who. */
+            madeBy: null | string;
+        };
         /** @description A policy as it stands. */
         PolicyMessage: {
             /** @description Its code. */
@@ -1977,6 +2392,33 @@ export interface components {
             means: string;
             /** @description Where it comes from. */
             source: string;
+            /** @description What holds is less cautious than the default. */
+            lessCautious: boolean;
+        };
+        /** @description What a value of a policy would change. */
+        PolicyPreview: {
+            /** @description What holds now. */
+            from: string;
+            /** @description What would hold. */
+            to: string;
+            /** @description It is less cautious than the catalogue's default, which has to be confirmed. */
+            lessCautious: boolean;
+            /** @description What becomes of the bookings ahead. */
+            bookings: components["schemas"]["Consequences"];
+        };
+        /** @description A value that is chosen. */
+        PolicyRequest: {
+            /** @description The value; null for the default. */
+            value: null | string;
+            /** @description Why, for those who look at the list of changes later. */
+            why: null | string;
+            /** @description That it is less cautious than the default is meant. */
+            confirmed: null | boolean;
+        };
+        /** @description A value that may be chosen. */
+        PolicyValue: {
+            /** @description The value; null for the default. */
+            value: null | string;
         };
         /** @description A pregnancy on the client's card. */
         PregnancyMessage: {
@@ -2167,6 +2609,16 @@ export interface components {
             /** @description The birth was before 37w 0d: a person follows up, and nothing cheerful is said. */
             preterm: boolean;
         };
+        /** @description Going back to another version. */
+        ReturnRequest: {
+            /** @description Why. */
+            why: null | string;
+            /**
+             * Format: int32
+             * @description The version that was in force when she looked; refused when another is by now.
+             */
+            basedOn: null | number;
+        };
         /**
          * @description What a person may be at the studio; one person may be several.
          * @enum {unknown}
@@ -2205,6 +2657,63 @@ export interface components {
             /** @description Those who wait, in order. */
             waiting: components["schemas"]["PersonMessage"][];
         };
+        /** @description A row of the catalogue that is not as it was. */
+        RowChange: {
+            /** @description Its file. */
+            file: string;
+            /** @description What names the row in it. */
+            key: string;
+            /** @description What became of it. */
+            kind: components["schemas"]["RowChangeKind"];
+            /** @description The cells that differ, of a changed row; those that are not blank, of the others. */
+            cells: components["schemas"]["CellChange"][];
+        };
+        /**
+         * @description What became of a row.
+         * @enum {unknown}
+         */
+        RowChangeKind: "added" | "removed" | "changed";
+        /**
+         * @description What a rule is about.
+         * @enum {unknown}
+         */
+        RuleAbout: "movements" | "classTrait" | "wholeClass" | "condition";
+        /** @description A rule of any kind, in words. */
+        RuleMessage: {
+            /** @description Its id. */
+            id: string;
+            /** @description What it is about. */
+            about: components["schemas"]["RuleAbout"];
+            /** @description What it speaks of, in words. */
+            speaks: string;
+            /** @description Codes of the positions and traits it speaks of. */
+            traits: string[];
+            /** @description What it comes to. */
+            outcome: components["schemas"]["RuleOutcome"];
+            /** @description When it holds; empty for always. */
+            when: string[];
+            /** @description Codes of the stages in which it can hold. */
+            stages: string[];
+            /** @description Code of the factor or condition it asks for. */
+            factor: null | string;
+            /** @description Code of the policy it hangs on. */
+            policy: null | string;
+            /** @description Whether it counts under the studio's present choices. */
+            counts: boolean;
+            /** @description Words for the client. */
+            forHer: string;
+            /** @description What the instructor does. */
+            forInstructor: string;
+            /** @description What lifts it. */
+            lift: null | string;
+            /** @description Where it comes from. */
+            source: components["schemas"]["SourceMessage"];
+        };
+        /**
+         * @description What a rule comes to, whatever it is about; milder first.
+         * @enum {unknown}
+         */
+        RuleOutcome: "note" | "asTaught" | "adapted" | "replaced" | "leftOut" | "letter" | "notSuitable";
         /** @description An ultrasound: its date and the age it measured. */
         ScanRequest: {
             /** @description Date of the scan. */
@@ -2390,6 +2899,13 @@ export interface components {
             /** @description Its password. */
             password: string;
         };
+        /** @description A source with the rules that rest on it. */
+        SourceInUse: {
+            id: string;
+            cite: string;
+            verification: components["schemas"]["Verification"];
+            rules: string[];
+        };
         /** @description Where a reason comes from. */
         SourceMessage: {
             /** @description Organisation, title, year, section. */
@@ -2522,6 +3038,50 @@ export interface components {
              * @description Age of the embryo in days.
              */
             embryoDays: number;
+        };
+        /**
+         * @description How a fact of the catalogue was checked.
+         * @enum {unknown}
+         */
+        Verification: "seen" | "fromMemory" | "commonPractice" | "computed";
+        /** @description A version of the catalogue that was put in force here. */
+        VersionMessage: {
+            /**
+             * Format: int32
+             * @description Its number; 0 for the program's own as it came.
+             */
+            number: number;
+            madeAt: null | components["schemas"]["Instant"];
+            /** @description Who; null when it was done at a start. */
+            madeBy: null | string;
+            /** @description Why, in her words. */
+            why: string;
+            /** @description It is the program's own catalogue. */
+            own: boolean;
+            /**
+             * Format: int32
+             * @description The version it went back to.
+             */
+            backTo: null | number;
+            /** @description It is in force. */
+            inForce: boolean;
+        };
+        /** @description The versions, and how far the one in force is from the program's own. */
+        VersionsMessage: {
+            /**
+             * Format: int32
+             * @description Number of the version in force; 0 for the program's own as it came.
+             */
+            inForce: number;
+            /** @description The files of a catalogue. */
+            files: string[];
+            /**
+             * Format: int32
+             * @description Rows in which the version in force differs from the program's own.
+             */
+            rowsNotAsOwn: number;
+            /** @description The newest first; the program's own, as it came, last. */
+            versions: components["schemas"]["VersionMessage"][];
         };
         /** @description A movement somebody wants in a plan. */
         WantedItem: {
@@ -2662,6 +3222,26 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["DemoMessage"];
+                };
+            };
+        };
+    };
+    CatalogueMovements: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CatalogueMovements"];
                 };
             };
         };
@@ -3089,6 +3669,363 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["PolicyMessage"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PolicyChanges: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PolicyChange"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChoosePolicy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                code: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PolicyRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PreviewPolicy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                code: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PolicyValue"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PolicyPreview"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueRules: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RuleMessage"][];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueSources: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SourceInUse"][];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueCoverage: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverageMessage"][];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueVersions: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["VersionsMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                file: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueVersionFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                version: number;
+                file: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
                 };
             };
         };
@@ -5012,6 +5949,132 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["ImportReport"];
+                };
+            };
+        };
+    };
+    ImportCatalogue: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CatalogueRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CatalogueReport"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CatalogueReport"];
+                };
+            };
+        };
+    };
+    ReturnToCatalogue: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                version: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ReturnRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CatalogueReport"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CatalogueReport"];
                 };
             };
         };

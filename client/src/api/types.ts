@@ -59,6 +59,20 @@ export type JobRun = Wire['JobRun'];
 export type Location = Wire['Location'];
 export type NewAccount = Wire['NewAccount'];
 export type Policy = Wire['PolicyMessage'];
+export type PolicyChange = Wire['PolicyChange'];
+export type PolicyPreview = Wire['PolicyPreview'];
+export type Rule = Wire['RuleMessage'];
+export type RuleOutcome = Wire['RuleOutcome'];
+export type RuleSource = Wire['SourceInUse'];
+export type CatalogueMovement = Wire['CatalogueMovement'];
+export type CatalogueFile = Wire['CatalogueFile'];
+export type CatalogueReport = Wire['CatalogueReport'];
+export type CatalogueVersion = Wire['VersionMessage'];
+export type Consequences = Wire['Consequences'];
+export type ChangedBooking = Wire['ChangedBooking'];
+export type Factor = Wire['FactorChoice'];
+export type Question = Wire['WhatIfRequest'];
+export type WhatIf = Wire['WhatIfAnswer'];
 export type Stage = Wire['StageMessage'];
 
 /** RFC 9457, with our stable `code` and, for a form, messages by field. */

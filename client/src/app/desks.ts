@@ -5,6 +5,8 @@ interface DeskLink {
   label: string;
   /** Lists of work show how much there is. */
   counts?: 'moves' | 'flags';
+  /** It has pages below it, and is where one is on any of them. */
+  holds?: boolean;
 }
 
 export interface Desk {
@@ -28,7 +30,7 @@ export const desks: readonly Desk[] = [
       { to: '/studio/people', label: 'People' },
       { to: '/studio/staff', label: 'Staff' },
       { to: '/studio/plans', label: 'Class plans' },
-      { to: '/studio/rules', label: 'Rules' },
+      { to: '/studio/rules', label: 'Rules', holds: true },
       { to: '/studio/jobs', label: 'Jobs' },
       { to: '/studio/import', label: 'Import' },
     ],
@@ -54,6 +56,8 @@ export const desks: readonly Desk[] = [
       { to: '/teach', label: 'Next session' },
       { to: '/teach/week', label: 'My weeks' },
       { to: '/teach/plans', label: 'Class plans' },
+      { to: '/teach/movements', label: 'Movements' },
+      { to: '/teach/what-if', label: 'What if' },
     ],
   },
   {

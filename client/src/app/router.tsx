@@ -8,6 +8,8 @@ import {
 } from '@tanstack/react-router';
 import type { QueryClient } from '@tanstack/react-query';
 import { sessionQueries } from '@/api/session';
+import { movementFilterIn, ruleFilterIn } from '@/components/rules/filters';
+import { questionIn } from '@/components/rules/question';
 import { deskAt, desksOf, landingOf } from './desks';
 import { Lost, Trouble } from './lost';
 import { Opening } from './opening';
@@ -128,6 +130,21 @@ const teachWeek = createRoute({
   validateSearch: (search): { from?: string } => ({ from: dayIn(search, 'from') }),
   component: lazyRouteComponent(() => import('@/features/instructor/weeks-page'), 'WeeksPage'),
 });
+const teachMovements = createRoute({
+  getParentRoute: () => inside,
+  path: '/teach/movements',
+  validateSearch: movementFilterIn,
+  component: lazyRouteComponent(
+    () => import('@/features/instructor/movements-page'),
+    'MovementsPage',
+  ),
+});
+const teachWhatIf = createRoute({
+  getParentRoute: () => inside,
+  path: '/teach/what-if',
+  validateSearch: questionIn,
+  component: lazyRouteComponent(() => import('@/features/instructor/what-if-page'), 'WhatIfPage'),
+});
 
 const planList = {
   component: lazyRouteComponent(() => import('@/features/plans/plans-page'), 'PlansPage'),
@@ -194,7 +211,49 @@ const staff = createRoute({
 const rules = createRoute({
   getParentRoute: () => inside,
   path: '/studio/rules',
-  component: lazyRouteComponent(() => import('@/features/owner/rules-page'), 'RulesPage'),
+  component: lazyRouteComponent(() => import('@/features/owner/rules/rules-layout'), 'RulesLayout'),
+});
+const rulesList = createRoute({
+  getParentRoute: () => rules,
+  path: '/',
+  validateSearch: ruleFilterIn,
+  component: lazyRouteComponent(() => import('@/features/owner/rules/rules-page'), 'RulesPage'),
+});
+const rulesMovements = createRoute({
+  getParentRoute: () => rules,
+  path: '/movements',
+  validateSearch: movementFilterIn,
+  component: lazyRouteComponent(
+    () => import('@/features/owner/rules/movements-page'),
+    'MovementsPage',
+  ),
+});
+const rulesWhatIf = createRoute({
+  getParentRoute: () => rules,
+  path: '/what-if',
+  validateSearch: questionIn,
+  component: lazyRouteComponent(() => import('@/features/owner/rules/what-if-page'), 'WhatIfPage'),
+});
+const rulesPolicies = createRoute({
+  getParentRoute: () => rules,
+  path: '/policies',
+  component: lazyRouteComponent(
+    () => import('@/features/owner/rules/policies-page'),
+    'PoliciesPage',
+  ),
+});
+const rulesSources = createRoute({
+  getParentRoute: () => rules,
+  path: '/sources',
+  component: lazyRouteComponent(() => import('@/features/owner/rules/sources-page'), 'SourcesPage'),
+});
+const rulesImport = createRoute({
+  getParentRoute: () => rules,
+  path: '/import',
+  component: lazyRouteComponent(
+    () => import('@/features/owner/rules/rules-import-page'),
+    'RulesImportPage',
+  ),
 });
 const jobs = createRoute({
   getParentRoute: () => inside,
@@ -213,9 +272,17 @@ export const router = createRouter({
     inside.addChildren([
       home,
       ...[day, deskCard, newClient, moves, flags, waiting],
-      ...[teach, teachSession, teachWeek, teachPlans, teachPlan],
+      ...[teach, teachSession, teachWeek, teachPlans, teachPlan, teachMovements, teachWhatIf],
       ...[my, myDetails],
-      ...[week, people, person, staff, rules, jobs, importing, studioPlans, studioPlan],
+      ...[week, people, person, staff, jobs, importing, studioPlans, studioPlan],
+      rules.addChildren([
+        rulesList,
+        rulesMovements,
+        rulesWhatIf,
+        rulesPolicies,
+        rulesSources,
+        rulesImport,
+      ]),
     ]),
     alone.addChildren([teachClass]),
   ]),

@@ -1,4 +1,5 @@
 using NodaTime;
+using Studio.Api.Catalogue;
 using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Movements;
@@ -36,16 +37,26 @@ public sealed class Fits
             plans
         );
 
+    /// <summary>The rules it goes by.</summary>
+    public RuleBook Book => _book;
+
     /// <summary>The policies in force.</summary>
     public StudioPolicies Policies => _policies;
 
+    /// <summary>The same studio under other rules and policies, to see what they would make of it.</summary>
+    public Fits Under(RuleBook book, StudioPolicies policies) =>
+        new(book, policies, _classes, _situations, _plans);
+
     /// <summary>Loads classes, policies and these clients (everybody when null).</summary>
+    /// <exception cref="RulesChangedException">A write asks by rules that are no longer in force.</exception>
     public static async Task<Fits> LoadAsync(
         Read read,
         RuleBook book,
         IReadOnlyCollection<long>? clientIds
     )
     {
+        if (read is Write write && write.Book != book)
+            throw new RulesChangedException();
         var classes = (await StudioStore.ClassesAsync(read)).ToDictionary(
             c => c.Id,
             c => new ClassProfile

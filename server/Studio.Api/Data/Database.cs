@@ -1,5 +1,6 @@
 using Dapper;
 using Microsoft.Data.Sqlite;
+using Studio.Api.Catalogue;
 using Studio.Api.Http;
 
 namespace Studio.Api.Data;
@@ -10,13 +11,15 @@ public sealed class Database : IDisposable
     private readonly string _connectionString;
     private readonly SemaphoreSlim _writer = new(1, 1);
     private readonly Live _live;
+    private readonly CatalogueInForce _catalogue;
 
     static Database() => TypeHandlers.Register();
 
     /// <summary>Opens nothing yet; the file is made by <see cref="Migrations"/>.</summary>
-    public Database(DataFolder folder, Live live)
+    public Database(DataFolder folder, Live live, CatalogueInForce catalogue)
     {
         _live = live;
+        _catalogue = catalogue;
         _connectionString = new SqliteConnectionStringBuilder
         {
             DataSource = folder.DatabaseFile,
@@ -50,6 +53,7 @@ public sealed class Database : IDisposable
                 connection,
                 connection.BeginTransaction(deferred: false),
                 _live,
+                _catalogue,
                 () => _writer.Release()
             );
         }

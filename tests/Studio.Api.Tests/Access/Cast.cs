@@ -61,6 +61,9 @@ public sealed class Cast
         text = text.Replace("{clientId}", $"{Client}")
             .Replace("{instructorId}", $"{Instructor}")
             .Replace("{name}", "advance")
+            .Replace("{code}", "look-ahead-days")
+            .Replace("{file}", "stages.csv")
+            .Replace("{version}", "0")
             .Replace("{today}", $"{_app.Today:uuuu-MM-dd}")
             .Replace("{n}", Guid.NewGuid().ToString("n"))
             .Replace("{password}", StudioApp.Password);

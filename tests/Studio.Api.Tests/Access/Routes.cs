@@ -40,6 +40,17 @@ public static class Routes
         GET /api/locations | 401 200 200 200 200 200 200 |
         GET /api/classes | 401 200 200 200 200 200 200 |
         GET /api/policies | 401 403 403 403 403 403 200 |
+        GET /api/policies/changes | 401 403 403 403 403 403 200 |
+        PUT /api/policies/{code} | 401 403 403 403 403 403 204 | {"value":"28","why":"As it is.","confirmed":false}
+        POST /api/policies/{code}/preview | 401 403 403 403 403 403 200 | {"value":"30"}
+        GET /api/catalogue/movements | 401 403 200 200 403 403 200 |
+        GET /api/catalogue/rules | 401 403 403 403 403 403 200 |
+        GET /api/catalogue/sources | 401 403 403 403 403 403 200 |
+        GET /api/catalogue/coverage | 401 403 403 403 403 403 200 |
+        GET /api/catalogue/versions | 401 403 403 403 403 403 200 |
+        GET /api/catalogue/files/{file} | 401 403 403 403 403 403 200 |
+        GET /api/catalogue/versions/{version}/files/{file} | 401 403 403 403 403 403 200 |
+        POST /api/catalogue/versions/{version}/return?dryRun=true | 401 403 403 403 403 403 200 | {"why":"","basedOn":null}
         GET /api/instructors | 401 403 403 403 403 403 200 |
         POST /api/instructors/{instructorId}/qualifications | 401 403 403 403 403 403 201 | {"kind":"{n}","issuedOn":"2026-01-01","expiresOn":"2027-01-01"}
         POST /api/dating | 401 200 200 200 200 200 200 | {"lastPeriod":"2026-01-05","cycleDays":28,"scan":null,"transfer":null,"stated":null,"on":"{today}"}
@@ -91,6 +102,7 @@ public static class Routes
         GET /api/jobs | 401 403 403 403 403 403 200 |
         POST /api/jobs/{name}/run | 401 403 403 403 403 403 200 |
         GET /api/imports/clients/example | 401 403 403 403 403 403 200 |
+        POST /api/imports/catalogue?dryRun=true | 401 403 403 403 403 403 200 | {"files":[{"name":"stages.csv","text":"code"}],"why":"","basedOn":null}
         POST /api/imports/clients?dryRun=true | 401 403 403 403 403 403 200 | name,phone,home_location
         """;
 

@@ -196,6 +196,46 @@ public class WrongStates(WrongStates.SmallStudio small) : IClassFixture<WrongSta
         "job in"
     )]
     [InlineData(
+        "a change of policy rewritten",
+        "update policy_changes set why = 'Another reason'",
+        "policy-changes-are-never-rewritten"
+    )]
+    [InlineData(
+        "a change of policy struck out",
+        "delete from policy_changes",
+        "policy-changes-are-never-rewritten"
+    )]
+    [InlineData(
+        "a change of policy that changes nothing",
+        "insert into policy_changes (code, from_value, to_value, by_default, why, made_at) values ('lifting', 'light', 'light', 1, '', @at)",
+        "to_value <> from_value"
+    )]
+    [InlineData(
+        "rules rewritten",
+        "update catalogue_files set text = ''",
+        "catalogue-versions-are-never-rewritten"
+    )]
+    [InlineData(
+        "rules struck out",
+        "delete from catalogue_files",
+        "catalogue-versions-are-never-rewritten"
+    )]
+    [InlineData(
+        "a version of the rules rewritten",
+        "update catalogue_versions set why = ''",
+        "catalogue-versions-are-never-rewritten"
+    )]
+    [InlineData(
+        "a version of the rules struck out",
+        "delete from catalogue_versions",
+        "catalogue-versions-are-never-rewritten"
+    )]
+    [InlineData(
+        "a version that goes back to a later one",
+        "insert into catalogue_versions (made_at, why, back_to) values (@at, '', 99)",
+        "back_to < id"
+    )]
+    [InlineData(
         "text where a number belongs",
         "update rooms set seats = 'many'",
         "cannot store TEXT value in INTEGER column"
@@ -264,6 +304,18 @@ public class WrongStates(WrongStates.SmallStudio small) : IClassFixture<WrongSta
             await App.HasBooking(full, await App.HasClient(), "waiting");
             await App.HasAccount([Core.Accounts.Role.Owner]);
             await App.HasNote(full, first, await App.Value<long>("select min(id) from accounts"));
+            await App.Execute(
+                """
+                insert into policy_changes (code, from_value, to_value, by_default, why, made_at)
+                values ('lifting', 'light', 'by-weight', 0, '', '2026-03-02T09:00:00.000Z')
+                """
+            );
+            await App.Execute(
+                "insert into catalogue_versions (made_at, why) values ('2026-03-02T09:00:00.000Z', '')"
+            );
+            await App.Execute(
+                "insert into catalogue_files (version_id, name, text) values (1, 'stages.csv', '')"
+            );
             Assert.Equal((1, 2, 1), (first, second, full));
         }
 

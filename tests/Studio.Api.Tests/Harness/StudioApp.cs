@@ -7,6 +7,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Logging;
 using NodaTime.Testing;
+using Studio.Api.Catalogue;
 using Studio.Api.Data;
 using Studio.Core.Catalogue;
 
@@ -22,7 +23,10 @@ public sealed partial class StudioApp : IAsyncDisposable
     public static readonly Instant Start = Instant.FromUtc(2026, 3, 2, 9, 0);
 
     /// <summary>The catalogue that is built into the program, read once for all apps: it never changes.</summary>
-    public static readonly RuleBook Book = EmbeddedCatalogue.Load();
+    public static readonly CatalogueVersion Own = EmbeddedCatalogue.Load();
+
+    /// <summary>Its rules.</summary>
+    public static readonly RuleBook Book = Own.Book;
 
     private readonly string _folder;
     private readonly WebApplicationFactory<Program> _host;
@@ -55,7 +59,11 @@ public sealed partial class StudioApp : IAsyncDisposable
             host.ConfigureTestServices(services =>
             {
                 services.Replace(ServiceDescriptor.Singleton<IClock>(Clock));
-                services.Replace(ServiceDescriptor.Singleton(book ?? Book));
+                services.Replace(
+                    ServiceDescriptor.Singleton(
+                        new CatalogueInForce(book is null ? Own : Own with { Book = book })
+                    )
+                );
                 // A real hash takes a tenth of a second each time; that it is slow is not what is tested here.
                 services.Configure<PasswordHasherOptions>(o => o.IterationCount = 1);
             });
