@@ -7,6 +7,7 @@ using NodaTime.Serialization.SystemTextJson;
 using Studio.Api.Accounts;
 using Studio.Api.Audit;
 using Studio.Api.Booking;
+using Studio.Api.Catalogue;
 using Studio.Api.Clearance;
 using Studio.Api.Clients;
 using Studio.Api.Data;
@@ -46,7 +47,11 @@ public static class StudioHost
         services.AddSingleton<Seal>();
         services.AddSingleton<LetterFiles>();
         services.AddSingleton<Database>();
-        services.AddSingleton(_ => EmbeddedCatalogue.Load());
+        services.AddSingleton(_ => new CatalogueInForce(EmbeddedCatalogue.Load()));
+        // One book for a whole request, whatever is put in force meanwhile; nothing that outlives a request may hold one.
+        services.AddScoped(provider =>
+            provider.GetRequiredService<CatalogueInForce>().Current.Book
+        );
         services.AddSingleton(StudioClock.From(builder.Configuration["Studio:Clock"]));
 
         services.AddAccounts();
@@ -65,7 +70,13 @@ public static class StudioHost
         services.AddScoped<MovesSweep>();
         services.AddScoped<NightSweep>();
         services.AddScoped<Moves>();
+        services.AddScoped<PlanPreviews>();
+        services.AddScoped<PlanChanges>();
         services.AddScoped<DemoStudio>();
+        services.AddScoped<NewRules>();
+        services.AddScoped<CatalogueImports>();
+        services.AddScoped<PolicyChanges>();
+        services.AddScoped<CatalogueStart>();
         services.AddScoped<FirstStart>();
 
         services.ConfigureHttpJsonOptions(json =>
@@ -80,6 +91,7 @@ public static class StudioHost
         services.AddValidation();
         services.AddProblemDetails();
         services.AddExceptionHandler<BadRequests>();
+        services.AddExceptionHandler<RulesChangedAnswer>();
         services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         services.AddOpenApi(options => options.Describe());
         services.AddResponseCompression(options => options.EnableForHttps = false);
@@ -109,6 +121,8 @@ public static class StudioHost
         app.MapAlive();
         app.MapAccounts();
         app.MapStudio();
+        app.MapPolicies();
+        app.MapCatalogue();
         app.MapStaff();
         app.MapDating();
         app.MapClients();
@@ -119,10 +133,15 @@ public static class StudioHost
         app.MapSessions();
         app.MapBooking();
         app.MapRosters();
+        app.MapMovements();
+        app.MapClassPlans();
+        app.MapSessionPlans();
+        app.MapNotes();
         app.MapWhatIf();
         app.MapMoves();
         app.MapJobs();
         app.MapImports();
+        app.MapCatalogueImports();
         app.MapLive();
         app.MapPages();
     }
@@ -130,6 +149,10 @@ public static class StudioHost
     /// <summary>Brings the data up to date, fills an empty folder, sets the jobs going.</summary>
     public static async Task OpenStudioAsync(this WebApplication app)
     {
+        Migrations.Run(app.Services.GetRequiredService<Database>().ConnectionString);
+        await using (var scope = app.Services.CreateAsyncScope())
+            await scope.ServiceProvider.GetRequiredService<CatalogueStart>().RunAsync();
+        // In a scope of its own: what it asks for is given the catalogue that is in force by now.
         await using (var scope = app.Services.CreateAsyncScope())
             await scope.ServiceProvider.GetRequiredService<FirstStart>().RunAsync();
         if (app.Configuration.GetValue("Studio:Jobs", defaultValue: true))

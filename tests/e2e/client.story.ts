@@ -63,3 +63,38 @@ test('a wrong password is refused in words', async ({ page, watch }) => {
   // The browser itself notes the 401 on its console.
   watch.errors.splice(0, watch.errors.length, ...watch.errors.filter((e) => !e.includes('401')));
 });
+
+test('reads what changes for her before she books', async ({ page }) => {
+  await signIn(page, demo.client);
+  const choices = page.getByRole('region', { name: 'Classes that suit you' });
+  const line = choices.getByRole('button', { name: /^\d+ of \d+ minutes as taught · \d+ movements? changes?: / }).first();
+  await expect(line).toBeVisible();
+  const which = (await line.getAttribute('aria-label'))!.split(': ').slice(1).join(': ');
+  await line.click();
+  await expect(line).toHaveAttribute('aria-expanded', 'true');
+  const choice = choices.getByRole('listitem').filter({ has: page.getByRole('button', { name: `Book: ${which}` }) });
+  await expect(choice).toContainText(/Because:|The reasons:|change for the same reason/);
+  await expect(choice).toContainText(/Changed|Instead|Left out/);
+  await isAccessible(page, 'what changes before booking');
+  await fits(page);
+  await picture(page, 'what-changes');
+  await choice.getByRole('button', { name: `Book: ${which}` }).click();
+  await expect(page.getByText(`Booked: ${which}.`)).toBeVisible();
+
+  // The same in what she has booked.
+  const booked = page.getByRole('region', { name: 'Your next class' });
+  const mine = booked.getByRole('button', { name: /minutes as taught/ }).first();
+  await mine.click();
+  await expect(booked).toContainText('Your instructor knows what you do instead');
+  await isAccessible(page, 'what changes in what she booked');
+  await fits(page);
+});
+
+test('reads what her instructors noted, in a quiet place', async ({ page }) => {
+  await signIn(page, demo.client);
+  await page.getByRole('link', { name: 'About me' }).click();
+  await page.getByRole('button', { name: 'What your instructors noted' }).click();
+  await expect(page.getByText('Nothing has been noted.')).toBeVisible();
+  await isAccessible(page, 'her notes');
+  await fits(page);
+});

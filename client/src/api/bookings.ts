@@ -66,11 +66,15 @@ export function useCheckIn(sessionId: number) {
     },
     onMutate: async ({ bookingId, here }) => {
       await queries.cancelQueries({ queryKey });
-      const before = queries.getQueryData(queryKey);
-      queries.setQueryData(queryKey, (roster) => roster && checkedIn(roster, bookingId, here));
-      return { before };
+      // What is changed ahead of the answer is no fresher word from the server.
+      const { data: before, dataUpdatedAt: updatedAt } = queries.getQueryState(queryKey) ?? {};
+      queries.setQueryData(queryKey, (roster) => roster && checkedIn(roster, bookingId, here), {
+        updatedAt,
+      });
+      return { before, updatedAt };
     },
-    onError: (_error, _given, context) => queries.setQueryData(queryKey, context?.before),
+    onError: (_error, _given, context) =>
+      queries.setQueryData(queryKey, context?.before, { updatedAt: context?.updatedAt }),
     onSettled: () => queries.invalidateQueries({ queryKey: sessionsQueries.all() }),
   });
 }

@@ -1,5 +1,6 @@
-import { queryOptions } from '@tanstack/react-query';
+import { keepPreviousData, queryOptions } from '@tanstack/react-query';
 import { api, ok } from './client';
+import type { Question } from './types';
 
 const rarely = 60 * 60_000;
 
@@ -34,5 +35,53 @@ export const catalogueQueries = {
       queryKey: ['classes'] as const,
       staleTime: rarely,
       queryFn: () => ok(api.GET('/api/classes')),
+    }),
+  rules: () =>
+    queryOptions({
+      queryKey: ['rules'] as const,
+      staleTime: rarely,
+      queryFn: () => ok(api.GET('/api/catalogue/rules')),
+    }),
+  movements: () =>
+    queryOptions({
+      queryKey: ['movements'] as const,
+      staleTime: rarely,
+      queryFn: () => ok(api.GET('/api/movements')),
+    }),
+  movementsWithRules: () =>
+    queryOptions({
+      queryKey: ['movements', 'rules'] as const,
+      staleTime: rarely,
+      queryFn: () => ok(api.GET('/api/catalogue/movements')),
+    }),
+  sources: () =>
+    queryOptions({
+      queryKey: ['sources'] as const,
+      staleTime: rarely,
+      queryFn: () => ok(api.GET('/api/catalogue/sources')),
+    }),
+  coverage: () =>
+    queryOptions({
+      queryKey: ['coverage'] as const,
+      staleTime: rarely,
+      queryFn: () => ok(api.GET('/api/catalogue/coverage')),
+    }),
+  versions: () =>
+    queryOptions({
+      queryKey: ['rules', 'versions'] as const,
+      queryFn: () => ok(api.GET('/api/catalogue/versions')),
+    }),
+  policyChanges: () =>
+    queryOptions({
+      queryKey: ['policies', 'changes'] as const,
+      queryFn: () => ok(api.GET('/api/policies/changes')),
+    }),
+  /** About nobody in particular; the answer stays on the page while the next one is on its way. */
+  whatIf: (question: Question) =>
+    queryOptions({
+      queryKey: ['what-if', question] as const,
+      staleTime: rarely,
+      placeholderData: keepPreviousData,
+      queryFn: () => ok(api.POST('/api/what-if', { body: question })),
     }),
 };

@@ -1,4 +1,5 @@
 import createClient from 'openapi-fetch';
+import { connection } from './connection';
 import { Problem } from './problem';
 import type { paths } from './schema';
 import type { ProblemDetails } from './types';
@@ -17,8 +18,10 @@ export async function ok<T>(asked: Promise<Answer<T>>): Promise<T> {
   try {
     answer = await asked;
   } catch {
+    connection.lose();
     throw new Problem(0, {});
   }
+  connection.found();
   if (answer.response.ok) return answer.data as T;
   throw new Problem(answer.response.status, detailsOf(answer.error));
 }

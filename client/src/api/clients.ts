@@ -28,6 +28,23 @@ export const clientQueries = {
       queryKey: [...clientQueries.of(id), 'bookings'] as const,
       queryFn: () => ok(api.GET('/api/clients/{clientId}/bookings', byId(id))),
     }),
+  /** One session with what changes for her in it. */
+  session: (id: number, sessionId: number) =>
+    queryOptions({
+      queryKey: [...clientQueries.of(id), 'session', sessionId] as const,
+      queryFn: () =>
+        ok(
+          api.GET('/api/clients/{clientId}/sessions/{sessionId}', {
+            params: { path: { clientId: id, sessionId } },
+          }),
+        ),
+    }),
+  /** What her instructors saw; for herself and the owner. */
+  notes: (id: number) =>
+    queryOptions({
+      queryKey: [...clientQueries.of(id), 'notes'] as const,
+      queryFn: () => ok(api.GET('/api/clients/{clientId}/notes', byId(id))),
+    }),
   choices: (id: number) =>
     queryOptions({
       queryKey: [...clientQueries.of(id), 'choices'] as const,

@@ -1,6 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useEffect } from 'react';
 import { clientQueries } from './clients';
+import { connection } from './connection';
 import { flagQueries } from './flags';
 import { jobQueries } from './jobs';
 import { moveQueries } from './moves';
@@ -8,7 +9,7 @@ import { sessionsQueries } from './sessions';
 
 interface Changed {
   /** `open` is the stream's own greeting. */
-  topic: 'open' | 'session' | 'client' | 'flags' | 'moves' | 'jobs';
+  topic: 'open' | 'session' | 'client' | 'flags' | 'moves' | 'jobs' | 'rules';
   id?: number | null;
 }
 
@@ -27,6 +28,9 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
       return [moveQueries.all()];
     case 'jobs':
       return [jobQueries.all()];
+    case 'rules':
+      // Every verdict may be another one.
+      return [[]];
   }
 };
 
@@ -34,7 +38,8 @@ const retryAfter = 5_000;
 
 /**
  * Keeps the screen true while it is looked at. A hidden page hangs up, since browsers allow few
- * connections to one place, and asks for everything again when it is shown.
+ * connections to one place, and asks for everything again when it is shown. So does a page whose
+ * server is gone, once it is back.
  */
 export function useLive() {
   const queries = useQueryClient();
@@ -62,11 +67,15 @@ export function useLive() {
       source.onerror = () => {
         missed = true;
         hangUp();
-        again = setTimeout(listen, retryAfter);
+        void connection.probe();
+        again = setTimeout(follow, retryAfter);
       };
     };
     const follow = () => {
-      if (document.visibilityState === 'visible') listen();
+      if (connection.isLost()) {
+        missed = true;
+        hangUp();
+      } else if (document.visibilityState === 'visible') listen();
       else {
         missed = true;
         hangUp();
@@ -75,7 +84,9 @@ export function useLive() {
 
     follow();
     document.addEventListener('visibilitychange', follow);
+    const leave = connection.subscribe(follow);
     return () => {
+      leave();
       document.removeEventListener('visibilitychange', follow);
       hangUp();
     };

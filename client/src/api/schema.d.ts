@@ -52,6 +52,70 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/catalogue/movements": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueMovements"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/sessions/{sessionId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["SessionForClient"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/movements": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Movements"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/notes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["NotesOfClient"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/what-if": {
         parameters: {
             query?: never;
@@ -204,6 +268,150 @@ export interface paths {
             cookie?: never;
         };
         get: operations["Policies"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/policies/changes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["PolicyChanges"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/policies/{code}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["ChoosePolicy"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/policies/{code}/preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PreviewPolicy"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/rules": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueRules"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/sources": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueSources"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/coverage": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueCoverage"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/versions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueVersions"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/files/{file}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/versions/{version}/files/{file}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueVersionFile"];
         put?: never;
         post?: never;
         delete?: never;
@@ -596,6 +804,118 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/classes/{classId}/plan": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ClassPlan"];
+        put: operations["ChangeClassPlan"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/classes/{classId}/plan/versions/{version}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ClassPlanVersion"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/plan": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["SessionPlan"];
+        put: operations["ChangeSessionPlan"];
+        post?: never;
+        delete: operations["FollowClassPlan"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/plan/preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PreviewPlan"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/plan/suit": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["SuitPlan"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/notes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["NotesOfSession"];
+        put?: never;
+        post: operations["WriteNote"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/notes/{noteId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["ChangeNote"];
+        post?: never;
+        delete: operations["WithdrawNote"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/moves": {
         parameters: {
             query?: never;
@@ -708,6 +1028,38 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/imports/catalogue": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ImportCatalogue"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/versions/{version}/return": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ReturnToCatalogue"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
@@ -777,11 +1129,8 @@ export interface components {
              */
             clientId: number;
         };
-        /**
-         * @description A booking's state.
-         * @enum {unknown}
-         */
-        BookingStatus: "booked" | "waiting" | "cancelled" | "released" | "moved";
+        /** @enum {unknown} */
+        BookingStatus: "booked" | "waiting" | "cancelled" | "released" | "moved" | null;
         /**
          * @description What a person may do with a session.
          * @enum {unknown}
@@ -805,6 +1154,175 @@ export interface components {
              */
             promoted: number;
         };
+        /** @description Something wrong in a file. */
+        CatalogueFault: {
+            /** @description The file. */
+            file: string;
+            /**
+             * Format: int32
+             * @description Its line, from 1; the header is line 1. Null when it is no single line.
+             */
+            line: null | number;
+            /** @description What is wrong. */
+            text: string;
+        };
+        /** @description A catalogue file as it was sent. */
+        CatalogueFile: {
+            /** @description Its name, such as `movement_rules.csv`. */
+            name: null | string;
+            /** @description Its text: UTF-8, a header row, commas between. */
+            text: null | string;
+        };
+        /** @description A movement as the catalogue has it. */
+        CatalogueMovement: {
+            /** @description Its code. */
+            code: string;
+            /** @description Its name. */
+            name: string;
+            /** @description Name of its group. */
+            group: string;
+            /** @description Its position. */
+            position: components["schemas"]["Named"];
+            /** @description Its traits. */
+            traits: components["schemas"]["Named"][];
+            /**
+             * Format: int32
+             * @description Usual effort, 0 to 10.
+             */
+            effort: number;
+            /** @description What is needed for it. */
+            equipment: string[];
+            /** @description How it is called out. */
+            cue: string;
+            /** @description Its gentler options, the nearest first. */
+            options: components["schemas"]["Named"][];
+            /** @description Ids of the rules that may speak of it, under the studio's present choices. */
+            rules: string[];
+        };
+        /** @description The movements, and every rule that may speak of one. */
+        CatalogueMovements: {
+            /** @description Every position and trait a letter can ask to leave out. */
+            restrictions: components["schemas"]["Named"][];
+            /** @description The movements in the order of a class. */
+            movements: components["schemas"]["CatalogueMovement"][];
+            /** @description The movement rules. */
+            rules: components["schemas"]["RuleMessage"][];
+        };
+        /** @description What new rules would change, or did. */
+        CatalogueReport: {
+            /** @description Nothing was kept. */
+            dryRun: boolean;
+            /**
+             * Format: int32
+             * @description The version that is in force by it; null when nothing was put in force.
+             */
+            version?: null | number;
+            /**
+             * Format: int32
+             * @description The version it was compared with.
+             */
+            basedOn: number;
+            /** @description Everything wrong in the files; with any, nothing else is known. */
+            faults: components["schemas"]["CatalogueFault"][];
+            /** @description What is in use and would be taken away; with any, it cannot be put in force. */
+            inUse: components["schemas"]["InUse"][];
+            /** @description The files that differ. */
+            files: string[];
+            /** @description The rows that differ. */
+            rows: components["schemas"]["RowChange"][];
+            /** @description Good to know and no hindrance: movements left out for everybody, published rows no longer covered. */
+            mind: string[];
+            bookings?: null | components["schemas"]["Consequences"];
+            /** @description Whether it can be put in force. */
+            canBeKept?: boolean;
+        };
+        /** @description New rules, to be tried or put in force. */
+        CatalogueRequest: {
+            /** @description One or more files; those that are not sent stay as they are. */
+            files: null | components["schemas"]["CatalogueFile"][];
+            /** @description Why, for those who look at the list of versions later. */
+            why?: null | string;
+            /**
+             * Format: int32
+             * @description The version the files were made from; refused when another is in force by now.
+             */
+            basedOn?: null | number;
+        };
+        /** @description A cell that is another. */
+        CellChange: {
+            /** @description Its column. */
+            column: string;
+            /** @description As it was. */
+            from: string;
+            /** @description As it is to be. */
+            to: string;
+        };
+        /** @description Movements that change for the same reasons. */
+        ChangeMessage: {
+            /** @description The reasons, strictest first. */
+            reasons: components["schemas"]["ChangeReasonMessage"][];
+            /** @description The movements, in the order of the plan. */
+            movements: components["schemas"]["ChangedMovementMessage"][];
+        };
+        /** @description Why, in the words for her. */
+        ChangeReasonMessage: {
+            /** @description In a sentence. */
+            text: string;
+            source: null | components["schemas"]["SourceMessage"];
+            lift: null | components["schemas"]["LiftMessage"];
+        };
+        /** @description A booking ahead, or a place on a waitlist, that other rules would see otherwise. For the owner alone. */
+        ChangedBooking: {
+            /**
+             * Format: int64
+             * @description Who.
+             */
+            clientId: number;
+            /** @description Her name. */
+            client: string;
+            /**
+             * Format: int64
+             * @description Which session.
+             */
+            sessionId: number;
+            /** @description Of which class. */
+            className: string;
+            /** @description Its date, where it is held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Its start by the clock there. */
+            startsLocal: components["schemas"]["LocalTime"];
+            /** @description Booked or waiting. */
+            status: components["schemas"]["BookingStatus"];
+            /** @description How it suits her now. */
+            from: components["schemas"]["Suits"];
+            /** @description How it would suit her. */
+            to: components["schemas"]["Suits"];
+            /** @description The strictest reason that comes, or else goes. */
+            because: null | string;
+            /** @description Movements of the plan that become something else for her. */
+            movements: components["schemas"]["MovementChange"][];
+        };
+        /** @description A movement that she does differently. */
+        ChangedMovementMessage: {
+            /**
+             * Format: int32
+             * @description Its place in the plan, from 1.
+             */
+            position: number;
+            /** @description Its name. */
+            name: string;
+            /**
+             * Format: int32
+             * @description How long it is taught.
+             */
+            minutes: number;
+            /** @description Adapted, replaced or left out. */
+            verdict: components["schemas"]["MovementVerdict"];
+            /** @description What she does instead, when it is replaced. */
+            option?: null | string;
+            /** @description How she does it, or what takes its place; empty where there is nothing to add. */
+            how: string;
+        };
         /** @description A session laid before a client. */
         Choice: {
             /** @description The session. */
@@ -825,6 +1343,77 @@ export interface components {
             /** @description What can be done. */
             canBook: components["schemas"]["CanBook"];
             refusal?: null | components["schemas"]["RefusalMessage"];
+        };
+        /** @description One session laid before a client, with what changes for her in it. */
+        ChoiceInFull: {
+            /** @description The session, how it suits her, and what can be done. */
+            choice: components["schemas"]["Choice"];
+            /** @description What changes, movement by movement; for herself and the owner, empty for the front desk. */
+            changes: components["schemas"]["ChangeMessage"][];
+        };
+        /** @description What was seen of one person in one class. Never for the front desk. */
+        ClassNote: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description The session it is about.
+             */
+            sessionId: number;
+            /**
+             * Format: int64
+             * @description The person it is about.
+             */
+            clientId: number;
+            /** @description What was seen. */
+            text: string;
+            /**
+             * Format: int32
+             * @description Its version, from 1; a change sends the one it began from.
+             */
+            version: number;
+            /** @description The session's own date. */
+            on: components["schemas"]["LocalDate"];
+            /** @description The session's class. */
+            className: string;
+            /** @description What its writer is called. */
+            by: string;
+            /** @description When it was first written. */
+            writtenAt: components["schemas"]["Instant"];
+            changedAt?: null | components["schemas"]["Instant"];
+            /** @description This reader wrote it. */
+            isMine: boolean;
+        };
+        /** @description The plan of a class. */
+        ClassPlanMessage: {
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /** @description Its name. */
+            className: string;
+            /**
+             * Format: int32
+             * @description Its length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description The newest version; 0 while there is none.
+             */
+            version: number;
+            /** @description Whether the reader may change it. */
+            mayChange: boolean;
+            /** @description Why not, where she may not. */
+            whyNot?: null | string;
+            /** @description Every version, the newest first. */
+            versions: components["schemas"]["PlanVersionMessage"][];
+            /** @description What the newest is made of. */
+            items: components["schemas"]["PlanItemMessage"][];
         };
         /** @description Clearance on the card: status and date, never the content. */
         ClearanceMessage: {
@@ -920,6 +1509,31 @@ export interface components {
             /** @description The location she usually comes to. */
             location: string;
         };
+        /** @description What a change of rules or policies makes of the bookings ahead. */
+        Consequences: {
+            /**
+             * Format: int32
+             * @description Bookings and places that were judged under both.
+             */
+            judged: number;
+            /**
+             * Format: int32
+             * @description Of those, with a stricter verdict.
+             */
+            stricter: number;
+            /**
+             * Format: int32
+             * @description With a milder one.
+             */
+            milder: number;
+            /**
+             * Format: int32
+             * @description With the same verdict and other movements.
+             */
+            movementsOnly: number;
+            /** @description Those that change, the stricter first, then in the order of time. */
+            bookings: components["schemas"]["ChangedBooking"][];
+        };
         /** @description A client's contact details as typed. */
         ContactRequest: {
             /** @description Full name. */
@@ -936,6 +1550,19 @@ export interface components {
             emergencyPhone?: null | string;
             /** @description Instructors may see her conditions by name. Only she herself or the owner changes it. */
             sharesConditions?: null | boolean;
+        };
+        /** @description A published row: covered by which rules, or why not. */
+        CoverageMessage: {
+            /** @description The file of published facts. */
+            file: string;
+            /** @description The row in it. */
+            row: string;
+            /** @description The rules that restate it. */
+            rules: string[];
+            /** @description Of those, the ones the catalogue no longer has. */
+            gone: string[];
+            /** @description Why no rule does; blank where one does. */
+            whyNot: string;
         };
         /** @description What the dating rules answer; nothing is stored. */
         DatingAnswer: {
@@ -1025,6 +1652,22 @@ export interface components {
         DemoMessage: {
             loaded: boolean;
             accounts: components["schemas"]["DemoAccount"][];
+        };
+        /** @description Somebody who does something else. */
+        DoesElse: {
+            /**
+             * Format: int64
+             * @description Her.
+             */
+            clientId: number;
+            /** @description What she likes to be called; her whole name where two are called the same. */
+            called: string;
+            /** @description Adapted, replaced or left out. */
+            verdict: components["schemas"]["MovementVerdict"];
+            /** @description What she does instead, when it is replaced. */
+            option: null | string;
+            /** @description What stands on her mat. */
+            instruction: string;
         };
         /** @description Whom to call. */
         EmergencyMessage: {
@@ -1193,6 +1836,15 @@ export interface components {
             /** @description The first rows as they will be taken. */
             preview: components["schemas"]["PreviewRow"][];
         };
+        /** @description Something in use that a new catalogue would take away. */
+        InUse: {
+            /** @description The file that no longer has it. */
+            file: string;
+            /** @description What is missing or no longer allowed. */
+            code: string;
+            /** @description Who uses it, and what to do. */
+            text: string;
+        };
         /** Format: date-time */
         Instant: string;
         /** @description Something she does differently. */
@@ -1269,6 +1921,8 @@ export interface components {
         };
         /** Format: date */
         LocalDate: string;
+        /** Format: time */
+        LocalTime: string;
         /** @description A place where classes are held. */
         Location: {
             /**
@@ -1368,6 +2022,47 @@ export interface components {
             /** Format: int32 */
             moved: number;
         };
+        /** @description A movement of a plan that becomes something else for her. */
+        MovementChange: {
+            /** @description The movement. */
+            name: string;
+            /** @description Its verdict as things stood. */
+            from: components["schemas"]["MovementVerdict"];
+            /** @description Its verdict as things would stand. */
+            to: components["schemas"]["MovementVerdict"];
+            /** @description What stood on her mat; blank for as taught. */
+            before: string;
+            /** @description What would stand there. */
+            after: string;
+        };
+        /** @description A movement of the catalogue. */
+        MovementMessage: {
+            /** @description Its code. */
+            code: string;
+            /** @description Its common name. */
+            name: string;
+            /** @description Code of its group. */
+            group: string;
+            /** @description What the group is called. */
+            groupName: string;
+            /** @description Code of the position it is done in. */
+            position: string;
+            /** @description What the position is called. */
+            positionName: string;
+            /** @description What it asks of a body, in the order of their codes. */
+            traits: components["schemas"]["TraitMessage"][];
+            /**
+             * Format: int32
+             * @description Usual effort, 0 to 10.
+             */
+            effort: number;
+            /** @description What is needed for it, in plain words. */
+            equipment: string[];
+            /** @description How it is called out, in one sentence. */
+            cue: string;
+            /** @description Codes of its gentler options, the nearest first. */
+            options: string[];
+        };
         /** @description Why a movement is done differently. */
         MovementReasonMessage: {
             /** @description In the reader's words. */
@@ -1379,6 +2074,11 @@ export interface components {
          * @enum {unknown}
          */
         MovementVerdict: "asTaught" | "adapted" | "replaced" | "leftOut";
+        /** @description A code with its name. */
+        Named: {
+            code: string;
+            name: string;
+        };
         /** @description Something the studio needs of her. */
         Need: {
             /** @description letter, screening, birth-word. */
@@ -1444,6 +2144,36 @@ export interface components {
             name: string;
             on: components["schemas"]["LocalDate"];
         };
+        /** @description A movement that nobody in a stage of the class does. */
+        NobodyDoes: {
+            /**
+             * Format: int32
+             * @description Its place, from 1.
+             */
+            position: number;
+            /** @description The stage's name. */
+            stage: string;
+        };
+        /** @description A note's new words. */
+        NoteChange: {
+            /** @description What was seen, up to 2,000 characters. */
+            text: string;
+            /**
+             * Format: int32
+             * @description The version the change began from.
+             */
+            version: number;
+        };
+        /** @description A note to write. */
+        NoteRequest: {
+            /**
+             * Format: int64
+             * @description The person it is about; she has a seat in the session.
+             */
+            clientId: number;
+            /** @description What was seen, up to 2,000 characters. */
+            text: string;
+        };
         /** @description A change of one's own password. */
         PasswordChange: {
             /** @description The password so far. */
@@ -1498,6 +2228,8 @@ export interface components {
             flags: components["schemas"]["FlagMessage"][];
             /** @description Her conditions by name, where she agreed to share them. */
             conditions: string[];
+            /** @description Notes from earlier classes, the newest first; for the instructor and the owner, about people with a seat. */
+            notes: components["schemas"]["ClassNote"][];
             emergency?: null | components["schemas"]["EmergencyMessage"];
         };
         /**
@@ -1505,6 +2237,47 @@ export interface components {
          * @enum {unknown}
          */
         Phase: "beforeDates" | "pregnant" | "born" | "ended" | "unknown";
+        /** @description A plan to be looked at; nothing is kept. */
+        PlanDraft: {
+            /** @description The movements in order, 1 to 60. */
+            items: components["schemas"]["WantedItem"][];
+        };
+        /** @description A movement in a plan that is kept or proposed. */
+        PlanItemMessage: {
+            /** @description Its code. */
+            movement: string;
+            /** @description Its name; the code where the catalogue does not have it any more. */
+            name: string;
+            /**
+             * Format: int32
+             * @description How long.
+             */
+            minutes: number;
+        };
+        /** @description What a draft would come to in one session. */
+        PlanPreview: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /** @description Each movement. */
+            items: components["schemas"]["PreviewedItem"][];
+            /** @description Each person with a seat, in the order of their names. */
+            people: components["schemas"]["PreviewedPerson"][];
+            /** @description Movements left out for everybody in a stage that the class admits. */
+            nobody: components["schemas"]["NobodyDoes"][];
+        };
+        /** @description A plan to be kept. */
+        PlanRequest: {
+            /**
+             * Format: int32
+             * @description The version it was made from; 0 where there was none.
+             */
+            basedOn: number;
+            /** @description The movements in order, 1 to 60. */
+            items: components["schemas"]["WantedItem"][];
+        };
         /** @description How much of a class is as taught for her, and what changes. */
         PlanShareMessage: {
             /**
@@ -1532,6 +2305,30 @@ export interface components {
              * @description Minutes in which she rests.
              */
             leftOut: number;
+            /**
+             * Format: int32
+             * @description How many movements are not as taught.
+             */
+            changed: number;
+        };
+        /** @description A version with what it is made of. */
+        PlanVersionItems: {
+            version: components["schemas"]["PlanVersionMessage"];
+            items: components["schemas"]["PlanItemMessage"][];
+        };
+        /** @description A version of a plan. */
+        PlanVersionMessage: {
+            /**
+             * Format: int32
+             * @description Its number, from 1.
+             */
+            version: number;
+            /** @description When. */
+            madeAt: components["schemas"]["Instant"];
+            /** @description By whom; null when it came with the studio. */
+            madeBy: null | string;
+            /** @description A session's: from then on it followed its class. */
+            followsClass: boolean;
         };
         /** @description A movement of a class plan. */
         PlannedMovementMessage: {
@@ -1559,6 +2356,28 @@ export interface components {
              */
             effort: number;
         };
+        /** @description A change of a policy; never rewritten. */
+        PolicyChange: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Which policy. */
+            code: string;
+            /** @description What held before. */
+            from: string;
+            /** @description What holds from then on. */
+            to: string;
+            /** @description The studio follows the catalogue's default again. */
+            byDefault: boolean;
+            /** @description Why, in her own words; may be blank. */
+            why: string;
+            /** @description When. */
+            madeAt: components["schemas"]["Instant"];
+            /** @description Who. */
+            madeBy: null | string;
+        };
         /** @description A policy as it stands. */
         PolicyMessage: {
             /** @description Its code. */
@@ -1573,6 +2392,33 @@ export interface components {
             means: string;
             /** @description Where it comes from. */
             source: string;
+            /** @description What holds is less cautious than the default. */
+            lessCautious: boolean;
+        };
+        /** @description What a value of a policy would change. */
+        PolicyPreview: {
+            /** @description What holds now. */
+            from: string;
+            /** @description What would hold. */
+            to: string;
+            /** @description It is less cautious than the catalogue's default, which has to be confirmed. */
+            lessCautious: boolean;
+            /** @description What becomes of the bookings ahead. */
+            bookings: components["schemas"]["Consequences"];
+        };
+        /** @description A value that is chosen. */
+        PolicyRequest: {
+            /** @description The value; null for the default. */
+            value: null | string;
+            /** @description Why, for those who look at the list of changes later. */
+            why: null | string;
+            /** @description That it is less cautious than the default is meant. */
+            confirmed: null | boolean;
+        };
+        /** @description A value that may be chosen. */
+        PolicyValue: {
+            /** @description The value; null for the default. */
+            value: null | string;
         };
         /** @description A pregnancy on the client's card. */
         PregnancyMessage: {
@@ -1620,6 +2466,54 @@ export interface components {
             stageName: null | string;
             dueDate: null | components["schemas"]["LocalDate"];
         };
+        /** @description What becomes of one movement of a draft. */
+        PreviewedItem: {
+            /**
+             * Format: int32
+             * @description Its place, from 1.
+             */
+            position: number;
+            /** @description Its code. */
+            movement: string;
+            /**
+             * Format: int32
+             * @description How many do it as taught.
+             */
+            asTaught: number;
+            /**
+             * Format: int32
+             * @description How many do it in another way.
+             */
+            adapted: number;
+            /**
+             * Format: int32
+             * @description How many do something else.
+             */
+            replaced: number;
+            /**
+             * Format: int32
+             * @description How many rest.
+             */
+            leftOut: number;
+            /** @description All who do not do it as taught. */
+            people: components["schemas"]["DoesElse"][];
+        };
+        /** @description How a draft is for one person. */
+        PreviewedPerson: {
+            /**
+             * Format: int64
+             * @description Her.
+             */
+            clientId: number;
+            /** @description What she likes to be called; her whole name where two are called the same. */
+            called: string;
+            /** @description Her minutes under each verdict. */
+            share: components["schemas"]["PlanShareMessage"];
+            /** @description How the session suits her as it is planned now. */
+            before: components["schemas"]["Suits"];
+            /** @description How it would. */
+            after: components["schemas"]["Suits"];
+        };
         ProblemDetails: {
             type: null | string;
             title: null | string;
@@ -1627,6 +2521,35 @@ export interface components {
             status: null | number;
             detail: null | string;
             instance: null | string;
+        };
+        /** @description A movement that gave way to a gentler one. */
+        ProposedChange: {
+            /**
+             * Format: int32
+             * @description Its place, from 1.
+             */
+            position: number;
+            /** @description The name of the one that stood there. */
+            from: string;
+            /** @description The name of the one in its place. */
+            to: string;
+            /** @description Who does it now, and did something else before. */
+            gains: string[];
+            /** @description Who did it before, and does something else now. */
+            loses: string[];
+            /** @description In a sentence. */
+            why: string;
+        };
+        /** @description A plan that suits more of those who are booked. */
+        ProposedPlan: {
+            /** @description The plan, with the minutes of the draft. */
+            items: components["schemas"]["PlanItemMessage"][];
+            /** @description What changed; empty when nothing did. */
+            changes: components["schemas"]["ProposedChange"][];
+            /** @description What somebody still does not do. */
+            remaining: components["schemas"]["StillElseMessage"][];
+            /** @description Who takes part in nothing that day, whatever is planned. */
+            notTakingPart: string[];
         };
         /** @description A qualification. */
         QualificationMessage: {
@@ -1686,6 +2609,16 @@ export interface components {
             /** @description The birth was before 37w 0d: a person follows up, and nothing cheerful is said. */
             preterm: boolean;
         };
+        /** @description Going back to another version. */
+        ReturnRequest: {
+            /** @description Why. */
+            why: null | string;
+            /**
+             * Format: int32
+             * @description The version that was in force when she looked; refused when another is by now.
+             */
+            basedOn: null | number;
+        };
         /**
          * @description What a person may be at the studio; one person may be several.
          * @enum {unknown}
@@ -1724,6 +2657,63 @@ export interface components {
             /** @description Those who wait, in order. */
             waiting: components["schemas"]["PersonMessage"][];
         };
+        /** @description A row of the catalogue that is not as it was. */
+        RowChange: {
+            /** @description Its file. */
+            file: string;
+            /** @description What names the row in it. */
+            key: string;
+            /** @description What became of it. */
+            kind: components["schemas"]["RowChangeKind"];
+            /** @description The cells that differ, of a changed row; those that are not blank, of the others. */
+            cells: components["schemas"]["CellChange"][];
+        };
+        /**
+         * @description What became of a row.
+         * @enum {unknown}
+         */
+        RowChangeKind: "added" | "removed" | "changed";
+        /**
+         * @description What a rule is about.
+         * @enum {unknown}
+         */
+        RuleAbout: "movements" | "classTrait" | "wholeClass" | "condition";
+        /** @description A rule of any kind, in words. */
+        RuleMessage: {
+            /** @description Its id. */
+            id: string;
+            /** @description What it is about. */
+            about: components["schemas"]["RuleAbout"];
+            /** @description What it speaks of, in words. */
+            speaks: string;
+            /** @description Codes of the positions and traits it speaks of. */
+            traits: string[];
+            /** @description What it comes to. */
+            outcome: components["schemas"]["RuleOutcome"];
+            /** @description When it holds; empty for always. */
+            when: string[];
+            /** @description Codes of the stages in which it can hold. */
+            stages: string[];
+            /** @description Code of the factor or condition it asks for. */
+            factor: null | string;
+            /** @description Code of the policy it hangs on. */
+            policy: null | string;
+            /** @description Whether it counts under the studio's present choices. */
+            counts: boolean;
+            /** @description Words for the client. */
+            forHer: string;
+            /** @description What the instructor does. */
+            forInstructor: string;
+            /** @description What lifts it. */
+            lift: null | string;
+            /** @description Where it comes from. */
+            source: components["schemas"]["SourceMessage"];
+        };
+        /**
+         * @description What a rule comes to, whatever it is about; milder first.
+         * @enum {unknown}
+         */
+        RuleOutcome: "note" | "asTaught" | "adapted" | "replaced" | "leftOut" | "letter" | "notSuitable";
         /** @description An ultrasound: its date and the age it measured. */
         ScanRequest: {
             /** @description Date of the scan. */
@@ -1762,6 +2752,55 @@ export interface components {
          * @enum {unknown}
          */
         ScreeningStatus: "current" | "due" | "none";
+        /** @description The notes about one session, and whether more may be written. */
+        SessionNotes: {
+            /** @description From when on notes may be written: the session's start. */
+            opensAt: components["schemas"]["Instant"];
+            /** @description The last day on which they may, where the session is held. */
+            lastDay: components["schemas"]["LocalDate"];
+            whyNot?: null | components["schemas"]["RefusalMessage"];
+            /** @description Those that stand. */
+            notes: components["schemas"]["ClassNote"][];
+        };
+        /** @description The plan of one session. */
+        SessionPlanMessage: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /**
+             * Format: int64
+             * @description Its class.
+             */
+            classId: number;
+            /** @description The class's name. */
+            className: string;
+            /** @description The session's own date. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Its start by the location's clock. */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Its length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description The newest version of its own plan; 0 while it never had one.
+             */
+            version: number;
+            /** @description It has no plan of its own and is taught as its class. */
+            followsClass: boolean;
+            /** @description Whether it can still be changed: until the session is over. */
+            mayChange: boolean;
+            /** @description Why not, where it cannot. */
+            whyNot?: null | string;
+            /** @description Every version of its own plan, the newest first. */
+            versions: components["schemas"]["PlanVersionMessage"][];
+            /** @description What it is made of. */
+            items: components["schemas"]["PlanItemMessage"][];
+        };
         /**
          * @description Whether a session is held.
          * @enum {unknown}
@@ -1860,6 +2899,13 @@ export interface components {
             /** @description Its password. */
             password: string;
         };
+        /** @description A source with the rules that rest on it. */
+        SourceInUse: {
+            id: string;
+            cite: string;
+            verification: components["schemas"]["Verification"];
+            rules: string[];
+        };
         /** @description Where a reason comes from. */
         SourceMessage: {
             /** @description Organisation, title, year, section. */
@@ -1888,6 +2934,18 @@ export interface components {
             /** Format: int32 */
             toDay: null | number;
             source: string;
+        };
+        /** @description A movement that somebody still does not do. */
+        StillElseMessage: {
+            /**
+             * Format: int32
+             * @description Its place, from 1.
+             */
+            position: number;
+            /** @description Its name. */
+            name: string;
+            /** @description Who rests or does something else. */
+            who: string[];
         };
         /** @description A class the studio offers; a session is one dated occurrence of it. */
         StudioClass: {
@@ -1964,6 +3022,13 @@ export interface components {
             from: components["schemas"]["LocalDate"];
             to: components["schemas"]["LocalDate"];
         };
+        /** @description Something a movement asks of a body. */
+        TraitMessage: {
+            /** @description Its code. */
+            code: string;
+            /** @description Its words for people. */
+            name: string;
+        };
         /** @description An embryo transfer: its date and the embryo's age. */
         TransferRequest: {
             /** @description Date of the transfer. */
@@ -1973,6 +3038,60 @@ export interface components {
              * @description Age of the embryo in days.
              */
             embryoDays: number;
+        };
+        /**
+         * @description How a fact of the catalogue was checked.
+         * @enum {unknown}
+         */
+        Verification: "seen" | "fromMemory" | "commonPractice" | "computed";
+        /** @description A version of the catalogue that was put in force here. */
+        VersionMessage: {
+            /**
+             * Format: int32
+             * @description Its number; 0 for the program's own as it came.
+             */
+            number: number;
+            madeAt: null | components["schemas"]["Instant"];
+            /** @description Who; null when it was done at a start. */
+            madeBy: null | string;
+            /** @description Why, in her words. */
+            why: string;
+            /** @description It is the program's own catalogue. */
+            own: boolean;
+            /**
+             * Format: int32
+             * @description The version it went back to.
+             */
+            backTo: null | number;
+            /** @description It is in force. */
+            inForce: boolean;
+        };
+        /** @description The versions, and how far the one in force is from the program's own. */
+        VersionsMessage: {
+            /**
+             * Format: int32
+             * @description Number of the version in force; 0 for the program's own as it came.
+             */
+            inForce: number;
+            /** @description The files of a catalogue. */
+            files: string[];
+            /**
+             * Format: int32
+             * @description Rows in which the version in force differs from the program's own.
+             */
+            rowsNotAsOwn: number;
+            /** @description The newest first; the program's own, as it came, last. */
+            versions: components["schemas"]["VersionMessage"][];
+        };
+        /** @description A movement somebody wants in a plan. */
+        WantedItem: {
+            /** @description Its code. */
+            movement: null | string;
+            /**
+             * Format: int32
+             * @description How long, 1 to 240 whole minutes.
+             */
+            minutes: number;
         };
         /** @description What would become of each movement. */
         WhatIfAnswer: {
@@ -2103,6 +3222,109 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["DemoMessage"];
+                };
+            };
+        };
+    };
+    CatalogueMovements: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CatalogueMovements"];
+                };
+            };
+        };
+    };
+    SessionForClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChoiceInFull"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Movements: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MovementMessage"][];
+                };
+            };
+        };
+    };
+    NotesOfClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClassNote"][];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
                 };
             };
         };
@@ -2447,6 +3669,363 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["PolicyMessage"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PolicyChanges: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PolicyChange"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChoosePolicy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                code: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PolicyRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PreviewPolicy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                code: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PolicyValue"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PolicyPreview"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueRules: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RuleMessage"][];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueSources: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SourceInUse"][];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueCoverage: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverageMessage"][];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueVersions: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["VersionsMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                file: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueVersionFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                version: number;
+                file: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
                 };
             };
         };
@@ -3635,6 +5214,518 @@ export interface operations {
             };
         };
     };
+    ClassPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                classId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClassPlanMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeClassPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                classId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlanRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClassPlanMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ClassPlanVersion: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                classId: number;
+                version: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlanVersionItems"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SessionPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionPlanMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeSessionPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlanRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionPlanMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    FollowClassPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionPlanMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PreviewPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlanDraft"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlanPreview"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SuitPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlanDraft"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ProposedPlan"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    NotesOfSession: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionNotes"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WriteNote: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NoteRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClassNote"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeNote: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                noteId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NoteChange"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClassNote"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WithdrawNote: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                noteId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
     Moves: {
         parameters: {
             query?: never;
@@ -3858,6 +5949,132 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["ImportReport"];
+                };
+            };
+        };
+    };
+    ImportCatalogue: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CatalogueRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CatalogueReport"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CatalogueReport"];
+                };
+            };
+        };
+    };
+    ReturnToCatalogue: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                version: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ReturnRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CatalogueReport"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CatalogueReport"];
                 };
             };
         };

@@ -1,5 +1,7 @@
 import { queryOptions, useMutation, useQueryClient, useSuspenseQuery } from '@tanstack/react-query';
 import { api, ok } from './client';
+import { drafts } from './note-drafts';
+import { sendAllDrafts } from './notes';
 import { Problem } from './problem';
 import type { Me } from './types';
 
@@ -54,9 +56,14 @@ export function useSignIn() {
 export function useSignOut() {
   const queries = useQueryClient();
   return useMutation({
-    mutationFn: () => ok(api.DELETE('/api/session')),
+    mutationFn: async () => {
+      await sendAllDrafts(queries);
+      await ok(api.DELETE('/api/session'));
+    },
     onSuccess: () => {
       localStorage.removeItem(known);
+      // What was written and not sent stays with nobody else at this device.
+      drafts.clear();
       queries.clear();
       queries.setQueryData(sessionQueries.me().queryKey, null);
     },

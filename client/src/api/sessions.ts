@@ -14,6 +14,13 @@ export const sessionsQueries = {
       queryKey: [...sessionsQueries.all(), 'mine', from, to] as const,
       queryFn: () => ok(api.GET('/api/sessions', { params: { query: { from, to, mine: true } } })),
     }),
+  /** What was seen of the people in one session, and whether more may be written. */
+  notes: (id: number) =>
+    queryOptions({
+      queryKey: [...sessionsQueries.all(), id, 'notes'] as const,
+      queryFn: () =>
+        ok(api.GET('/api/sessions/{sessionId}/notes', { params: { path: { sessionId: id } } })),
+    }),
   roster: (id: number) =>
     queryOptions({
       queryKey: [...sessionsQueries.all(), id, 'roster'] as const,

@@ -9,11 +9,11 @@ import classes from './shell.module.css';
 export function DeskLinks({ desk }: { desk: Desk }) {
   return (
     <nav aria-label={desk.name} className={classes.links}>
-      {desk.links.map(({ to, label, counts }) => (
+      {desk.links.map(({ to, label, counts, holds = false }) => (
         <Link
           key={to}
           to={to}
-          activeOptions={{ exact: true, includeSearch: false }}
+          activeOptions={{ exact: !holds, includeSearch: false }}
           activeProps={{ 'aria-current': 'page' }}
           className={classes.link}
         >

@@ -5,6 +5,8 @@ interface DeskLink {
   label: string;
   /** Lists of work show how much there is. */
   counts?: 'moves' | 'flags';
+  /** It has pages below it, and is where one is on any of them. */
+  holds?: boolean;
 }
 
 export interface Desk {
@@ -27,7 +29,8 @@ export const desks: readonly Desk[] = [
       { to: '/studio', label: 'Week' },
       { to: '/studio/people', label: 'People' },
       { to: '/studio/staff', label: 'Staff' },
-      { to: '/studio/rules', label: 'Rules' },
+      { to: '/studio/plans', label: 'Class plans' },
+      { to: '/studio/rules', label: 'Rules', holds: true },
       { to: '/studio/jobs', label: 'Jobs' },
       { to: '/studio/import', label: 'Import' },
     ],
@@ -52,6 +55,9 @@ export const desks: readonly Desk[] = [
     links: [
       { to: '/teach', label: 'Next session' },
       { to: '/teach/week', label: 'My weeks' },
+      { to: '/teach/plans', label: 'Class plans' },
+      { to: '/teach/movements', label: 'Movements' },
+      { to: '/teach/what-if', label: 'What if' },
     ],
   },
   {

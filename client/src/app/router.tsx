@@ -8,6 +8,8 @@ import {
 } from '@tanstack/react-router';
 import type { QueryClient } from '@tanstack/react-query';
 import { sessionQueries } from '@/api/session';
+import { movementFilterIn, ruleFilterIn } from '@/components/rules/filters';
+import { questionIn } from '@/components/rules/question';
 import { deskAt, desksOf, landingOf } from './desks';
 import { Lost, Trouble } from './lost';
 import { Opening } from './opening';
@@ -43,20 +45,27 @@ const signIn = createRoute({
   component: lazyRouteComponent(() => import('./sign-in'), 'SignIn'),
 });
 
+/** Only for those who are signed in and work at the desk the page belongs to. */
+async function letIn(page: { pathname: string; href: string }) {
+  const me = await queries.query({ ...sessionQueries.me(), staleTime: 'static' });
+  if (me === null)
+    throw redirect({ to: '/sign-in', search: page.href === '/' ? {} : { to: page.href } });
+  const desk = deskAt(page.pathname);
+  if (desk === undefined || !desksOf(me).includes(desk)) throw redirect({ to: landingOf(me) });
+}
+
 const inside = createRoute({
   getParentRoute: () => root,
   id: 'inside',
-  beforeLoad: async ({ context, location }) => {
-    const me = await context.queries.query({ ...sessionQueries.me(), staleTime: 'static' });
-    if (me === null)
-      throw redirect({
-        to: '/sign-in',
-        search: location.href === '/' ? {} : { to: location.href },
-      });
-    const desk = deskAt(location.pathname);
-    if (desk === undefined || !desksOf(me).includes(desk)) throw redirect({ to: landingOf(me) });
-  },
+  beforeLoad: ({ location }) => letIn(location),
   component: lazyRouteComponent(() => import('./shell'), 'Shell'),
+});
+
+/** Pages that have the window to themselves. */
+const alone = createRoute({
+  getParentRoute: () => root,
+  id: 'alone',
+  beforeLoad: ({ location }) => letIn(location),
 });
 
 const home = createRoute({ getParentRoute: () => inside, path: '/' });
@@ -107,11 +116,64 @@ const teachSession = createRoute({
   path: '/teach/sessions/$sessionId',
   component: lazyRouteComponent(() => import('@/features/instructor/session-page'), 'SessionPage'),
 });
+const teachClass = createRoute({
+  getParentRoute: () => alone,
+  path: '/teach/sessions/$sessionId/class',
+  validateSearch: (search): { at?: number | 'notes' } => ({
+    at: search.at === 'notes' ? 'notes' : idIn(search, 'at'),
+  }),
+  component: lazyRouteComponent(() => import('@/features/instructor/room/class-page'), 'ClassPage'),
+});
 const teachWeek = createRoute({
   getParentRoute: () => inside,
   path: '/teach/week',
   validateSearch: (search): { from?: string } => ({ from: dayIn(search, 'from') }),
   component: lazyRouteComponent(() => import('@/features/instructor/weeks-page'), 'WeeksPage'),
+});
+const teachMovements = createRoute({
+  getParentRoute: () => inside,
+  path: '/teach/movements',
+  validateSearch: movementFilterIn,
+  component: lazyRouteComponent(
+    () => import('@/features/instructor/movements-page'),
+    'MovementsPage',
+  ),
+});
+const teachWhatIf = createRoute({
+  getParentRoute: () => inside,
+  path: '/teach/what-if',
+  validateSearch: questionIn,
+  component: lazyRouteComponent(() => import('@/features/instructor/what-if-page'), 'WhatIfPage'),
+});
+
+const planList = {
+  component: lazyRouteComponent(() => import('@/features/plans/plans-page'), 'PlansPage'),
+};
+const planOfClass = {
+  validateSearch: (search: Record<string, unknown>): { session?: number } => ({
+    session: idIn(search, 'session'),
+  }),
+  component: lazyRouteComponent(() => import('@/features/plans/plan-page'), 'PlanPage'),
+};
+const teachPlans = createRoute({
+  getParentRoute: () => inside,
+  path: '/teach/plans',
+  ...planList,
+});
+const teachPlan = createRoute({
+  getParentRoute: () => inside,
+  path: '/teach/plans/$classId',
+  ...planOfClass,
+});
+const studioPlans = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/plans',
+  ...planList,
+});
+const studioPlan = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/plans/$classId',
+  ...planOfClass,
 });
 
 const my = createRoute({
@@ -149,7 +211,49 @@ const staff = createRoute({
 const rules = createRoute({
   getParentRoute: () => inside,
   path: '/studio/rules',
-  component: lazyRouteComponent(() => import('@/features/owner/rules-page'), 'RulesPage'),
+  component: lazyRouteComponent(() => import('@/features/owner/rules/rules-layout'), 'RulesLayout'),
+});
+const rulesList = createRoute({
+  getParentRoute: () => rules,
+  path: '/',
+  validateSearch: ruleFilterIn,
+  component: lazyRouteComponent(() => import('@/features/owner/rules/rules-page'), 'RulesPage'),
+});
+const rulesMovements = createRoute({
+  getParentRoute: () => rules,
+  path: '/movements',
+  validateSearch: movementFilterIn,
+  component: lazyRouteComponent(
+    () => import('@/features/owner/rules/movements-page'),
+    'MovementsPage',
+  ),
+});
+const rulesWhatIf = createRoute({
+  getParentRoute: () => rules,
+  path: '/what-if',
+  validateSearch: questionIn,
+  component: lazyRouteComponent(() => import('@/features/owner/rules/what-if-page'), 'WhatIfPage'),
+});
+const rulesPolicies = createRoute({
+  getParentRoute: () => rules,
+  path: '/policies',
+  component: lazyRouteComponent(
+    () => import('@/features/owner/rules/policies-page'),
+    'PoliciesPage',
+  ),
+});
+const rulesSources = createRoute({
+  getParentRoute: () => rules,
+  path: '/sources',
+  component: lazyRouteComponent(() => import('@/features/owner/rules/sources-page'), 'SourcesPage'),
+});
+const rulesImport = createRoute({
+  getParentRoute: () => rules,
+  path: '/import',
+  component: lazyRouteComponent(
+    () => import('@/features/owner/rules/rules-import-page'),
+    'RulesImportPage',
+  ),
 });
 const jobs = createRoute({
   getParentRoute: () => inside,
@@ -168,10 +272,19 @@ export const router = createRouter({
     inside.addChildren([
       home,
       ...[day, deskCard, newClient, moves, flags, waiting],
-      ...[teach, teachSession, teachWeek],
+      ...[teach, teachSession, teachWeek, teachPlans, teachPlan, teachMovements, teachWhatIf],
       ...[my, myDetails],
-      ...[week, people, person, staff, rules, jobs, importing],
+      ...[week, people, person, staff, jobs, importing, studioPlans, studioPlan],
+      rules.addChildren([
+        rulesList,
+        rulesMovements,
+        rulesWhatIf,
+        rulesPolicies,
+        rulesSources,
+        rulesImport,
+      ]),
     ]),
+    alone.addChildren([teachClass]),
   ]),
   context: { queries },
   defaultPreload: 'intent',

@@ -1,7 +1,9 @@
 import { Anchor, Box, Group, Text } from '@mantine/core';
 import { Link, Outlet, useRouterState } from '@tanstack/react-router';
 import { useLive } from '@/api/live';
+import { useKeptNotes } from '@/api/notes';
 import { useMe } from '@/api/session';
+import { ConnectionLine } from '@/components/states/connection-line';
 import { AccountMenu } from './account-menu';
 import { DeskLinks } from './desk-links';
 import { deskAt, desksOf, type Desk } from './desks';
@@ -13,6 +15,7 @@ export function Shell() {
   const path = useRouterState({ select: (state) => state.location.pathname });
   const desk = deskAt(path);
   useLive();
+  useKeptNotes(me.accountId);
   return (
     <>
       <a href="#main" className={classes.skip}>
@@ -30,6 +33,7 @@ export function Shell() {
         {desk && <DeskLinks desk={desk} />}
         <div className={classes.ticks} aria-hidden="true" />
       </header>
+      <ConnectionLine />
       <Box component="main" id="main" tabIndex={-1} className={classes.main}>
         <Outlet />
       </Box>

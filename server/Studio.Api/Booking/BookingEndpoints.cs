@@ -44,6 +44,13 @@ public static class BookingEndpoints
             .ProducesProblem(400)
             .Audited(AuditKinds.Fit);
 
+        // For anybody signed in: whose client she is not, she is not there.
+        app.MapGet("/api/clients/{clientId}/sessions/{sessionId}", ChoiceAsync)
+            .WithName("SessionForClient")
+            .WithTags("Booking")
+            .RequireAuthorization(Policies.SignedIn)
+            .ProducesProblem(404);
+
         var door = app.MapGroup("/api/bookings/{bookingId}/check-in")
             .WithTags("Booking")
             .RequireAuthorization(Policies.Staff)
@@ -140,6 +147,23 @@ public static class BookingEndpoints
         if (Range(first, last) is { } refusal)
             return refusal.ToProblem();
         return TypedResults.Ok(await bookings.ChoicesAsync(read, client, first, last, summaries));
+    }
+
+    private static async Task<Results<Ok<ChoiceInFull>, ProblemHttpResult>> ChoiceAsync(
+        long clientId,
+        long sessionId,
+        Reader reader,
+        Database database,
+        Bookings bookings,
+        SessionSummaries summaries
+    )
+    {
+        await using var read = await database.ReadAsync();
+        if (await ClientStore.FindAsync(read, reader, clientId) is not { } client)
+            return BookingRefusals.NoSuchClient.ToProblem();
+        return await SessionStore.FindAsync(read, sessionId) is { } session
+            ? TypedResults.Ok(await bookings.ChoiceAsync(read, client, session, summaries))
+            : BookingRefusals.NoSuchSession.ToProblem();
     }
 
     private static async Task<Results<Ok<List<ClientBooking>>, ProblemHttpResult>> OfClientAsync(

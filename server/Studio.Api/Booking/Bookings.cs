@@ -189,51 +189,18 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
         SessionSummaries summaries
     )
     {
-        var (clientId, audience) = (client.Row.Id, client.Audience);
         var now = clock.GetCurrentInstant();
         var sessions = (
             await SessionStore.ListAsync(read, new SessionsWanted { From = from, To = to })
         )
             .Where(s => s.Status == SessionStatus.Open && s.StartsAt > now)
             .ToList();
-        var fits = await Fits.LoadAsync(read, book, [clientId]);
-        var mine = await BookingStore.OfAsync(read, clientId);
-        var seats = (await SessionStore.ListAsync(read, new SessionsWanted { ClientId = clientId }))
-            .Where(s => mine.Any(b => b.SessionId == s.Id && b.Status == BookingStatus.Booked))
-            .ToList();
+        var her = await HersAsync(read, client);
         var summaryOf = (await summaries.OfAsync(read, sessions)).ToDictionary(s => s.Id);
 
         var choices = new List<(Choice Choice, Fit Fit)>();
         foreach (var session in sessions)
-        {
-            var fit = fits.Of(clientId, session);
-            var booking = mine.Find(b => b.SessionId == session.Id);
-            var overlaps = seats.Exists(s =>
-                s.Id != session.Id && s.StartsAt < session.EndsAt && s.EndsAt > session.StartsAt
-            );
-            var refusal = WhyNot(session, fit, audience, mine, overlaps, fits, now);
-            var waits = booking?.Status == BookingStatus.Waiting;
-            choices.Add(
-                (
-                    new Choice
-                    {
-                        Session = summaryOf[session.Id],
-                        Fit = FitMessage.For(fit, audience),
-                        BookingId = booking?.Id,
-                        BookingStatus = booking?.Status,
-                        Place = waits ? await BookingStore.PlaceAsync(read, booking!) : null,
-                        CanBook =
-                            refusal is not null ? CanBook.No
-                            : session.SeatsLeft > 0 ? CanBook.Seat
-                            : CanBook.Waitlist,
-                        Refusal = refusal is null
-                            ? null
-                            : new RefusalMessage(refusal.Code, refusal.Message),
-                    },
-                    fit
-                )
-            );
-        }
+            choices.Add(await ChoiceAsync(read, her, session, summaryOf[session.Id]));
 
         // Best first: what can be had, then what suits best with the fewest changes, then the soonest day, at her own location
         // before another.
@@ -253,6 +220,83 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
                 .Select(c => c.Choice),
         ];
     }
+
+    /// <summary>One session for a client, with what changes for her in it.</summary>
+    public async Task<ChoiceInFull> ChoiceAsync(
+        Read read,
+        ClientSeen client,
+        SessionRow session,
+        SessionSummaries summaries
+    )
+    {
+        var her = await HersAsync(read, client);
+        var summary = (await summaries.OfAsync(read, [session])).Single();
+        var (choice, fit) = await ChoiceAsync(read, her, session, summary);
+        return new ChoiceInFull
+        {
+            Choice = choice,
+            Changes = client.Audience is Audience.Owner or Audience.Herself
+                ? ChangeMessage.For(fit)
+                : [],
+        };
+    }
+
+    private async Task<Hers> HersAsync(Read read, ClientSeen client)
+    {
+        var id = client.Row.Id;
+        var mine = await BookingStore.OfAsync(read, id);
+        var seats = (await SessionStore.ListAsync(read, new SessionsWanted { ClientId = id }))
+            .Where(s => mine.Any(b => b.SessionId == s.Id && b.Status == BookingStatus.Booked))
+            .ToList();
+        return new Hers(client, await Fits.LoadAsync(read, book, [id]), mine, seats);
+    }
+
+    private async Task<(Choice Choice, Fit Fit)> ChoiceAsync(
+        Read read,
+        Hers her,
+        SessionRow session,
+        SessionSummary summary
+    )
+    {
+        var audience = her.Client.Audience;
+        var fit = her.Fits.Of(her.Client.Row.Id, session);
+        var booking = her.Bookings.Find(b => b.SessionId == session.Id);
+        var overlaps = her.Seats.Exists(s =>
+            s.Id != session.Id && s.StartsAt < session.EndsAt && s.EndsAt > session.StartsAt
+        );
+        var refusal = WhyNot(
+            session,
+            fit,
+            audience,
+            her.Bookings,
+            overlaps,
+            her.Fits,
+            clock.GetCurrentInstant()
+        );
+        var choice = new Choice
+        {
+            Session = summary,
+            Fit = FitMessage.For(fit, audience),
+            BookingId = booking?.Id,
+            BookingStatus = booking?.Status,
+            Place = booking is { Status: BookingStatus.Waiting }
+                ? await BookingStore.PlaceAsync(read, booking)
+                : null,
+            CanBook =
+                refusal is not null ? CanBook.No
+                : session.SeatsLeft > 0 ? CanBook.Seat
+                : CanBook.Waitlist,
+            Refusal = refusal is null ? null : new RefusalMessage(refusal.Code, refusal.Message),
+        };
+        return (choice, fit);
+    }
+
+    private sealed record Hers(
+        ClientSeen Client,
+        Fits Fits,
+        List<BookingRow> Bookings,
+        List<SessionRow> Seats
+    );
 
     private Refusal? WhyNot(
         SessionRow session,

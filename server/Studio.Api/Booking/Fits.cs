@@ -1,4 +1,5 @@
 using NodaTime;
+using Studio.Api.Catalogue;
 using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Movements;
@@ -8,6 +9,7 @@ using Studio.Core.Booking;
 using Studio.Core.Catalogue;
 using Studio.Core.Clients;
 using Studio.Core.Movements;
+using Studio.Core.Pregnancies;
 
 namespace Studio.Api.Booking;
 
@@ -18,14 +20,14 @@ public sealed class Fits
     private readonly StudioPolicies _policies;
     private readonly IReadOnlyDictionary<long, ClassProfile> _classes;
     private readonly IReadOnlyDictionary<long, HerSituation> _situations;
-    private readonly ClassPlans _plans;
+    private readonly Plans _plans;
 
     private Fits(
         RuleBook book,
         StudioPolicies policies,
         IReadOnlyDictionary<long, ClassProfile> classes,
         IReadOnlyDictionary<long, HerSituation> situations,
-        ClassPlans plans
+        Plans plans
     ) =>
         (_book, _policies, _classes, _situations, _plans) = (
             book,
@@ -35,16 +37,26 @@ public sealed class Fits
             plans
         );
 
+    /// <summary>The rules it goes by.</summary>
+    public RuleBook Book => _book;
+
     /// <summary>The policies in force.</summary>
     public StudioPolicies Policies => _policies;
 
+    /// <summary>The same studio under other rules and policies, to see what they would make of it.</summary>
+    public Fits Under(RuleBook book, StudioPolicies policies) =>
+        new(book, policies, _classes, _situations, _plans);
+
     /// <summary>Loads classes, policies and these clients (everybody when null).</summary>
+    /// <exception cref="RulesChangedException">A write asks by rules that are no longer in force.</exception>
     public static async Task<Fits> LoadAsync(
         Read read,
         RuleBook book,
         IReadOnlyCollection<long>? clientIds
     )
     {
+        if (read is Write write && write.Book != book)
+            throw new RulesChangedException();
         var classes = (await StudioStore.ClassesAsync(read)).ToDictionary(
             c => c.Id,
             c => new ClassProfile
@@ -67,21 +79,27 @@ public sealed class Fits
     /// <summary>What is known of a client; she was among those loaded.</summary>
     public HerSituation Of(long clientId) => _situations[clientId];
 
-    /// <summary>How a session suits a client on the session's own date.</summary>
-    public Fit Of(long clientId, SessionRow session) =>
-        Of(clientId, session.ClassId, session.OnDate);
+    /// <summary>Whether her pregnancy has ended by today: after a loss she is on no list below the owner's.</summary>
+    public bool HasEnded(long clientId, LocalDate today) =>
+        _book.Stages.On(_situations[clientId].Pregnancy, today).Phase == Phase.Ended;
 
-    /// <summary>How a class suits a client on a date.</summary>
-    public Fit Of(long clientId, long classId, LocalDate on) =>
+    /// <summary>How a session suits a client on the session's own date.</summary>
+    public Fit Of(long clientId, SessionRow session) => Of(clientId, session.Dated);
+
+    /// <inheritdoc cref="Of(long, SessionRow)"/>
+    public Fit Of(long clientId, DatedClass session) => Of(clientId, session, _plans.Of(session));
+
+    /// <summary>How a session would suit a client on its own date under another plan.</summary>
+    public Fit Of(long clientId, DatedClass session, ClassPlan? plan) =>
         FitRules.Of(
             _situations[clientId],
-            _classes[classId],
-            on,
+            _classes[session.ClassId],
+            session.On,
             _book,
             _policies,
-            _plans.On(classId, on)
+            plan
         );
 
-    /// <summary>The plan of a session; null when its class has none.</summary>
-    public ClassPlan? PlanOf(SessionRow session) => _plans.On(session.ClassId, session.OnDate);
+    /// <summary>The plan of a session; null when neither it nor its class has one.</summary>
+    public ClassPlan? PlanOf(SessionRow session) => _plans.Of(session.Dated);
 }

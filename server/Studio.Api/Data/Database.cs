@@ -1,5 +1,6 @@
 using Dapper;
 using Microsoft.Data.Sqlite;
+using Studio.Api.Catalogue;
 using Studio.Api.Http;
 
 namespace Studio.Api.Data;
@@ -11,13 +12,14 @@ public sealed class Database : IDisposable
     private readonly SemaphoreSlim _writer = new(1, 1);
     private readonly Live _live;
     private readonly Seal _seal;
+    private readonly CatalogueInForce _catalogue;
 
     static Database() => TypeHandlers.Register();
 
     /// <summary>Opens nothing yet; the file is made by <see cref="Migrations"/>.</summary>
-    public Database(DataFolder folder, Live live, Seal seal)
+    public Database(DataFolder folder, Live live, Seal seal, CatalogueInForce catalogue)
     {
-        (_live, _seal) = (live, seal);
+        (_live, _seal, _catalogue) = (live, seal, catalogue);
         _connectionString = new SqliteConnectionStringBuilder
         {
             DataSource = folder.DatabaseFile,
@@ -52,6 +54,7 @@ public sealed class Database : IDisposable
                 connection.BeginTransaction(deferred: false),
                 _seal,
                 _live,
+                _catalogue,
                 () => _writer.Release()
             );
         }

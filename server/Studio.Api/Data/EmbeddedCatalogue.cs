@@ -1,4 +1,5 @@
 using System.Reflection;
+using Studio.Api.Catalogue;
 using Studio.Core.Catalogue;
 
 namespace Studio.Api.Data;
@@ -8,13 +9,15 @@ public static class EmbeddedCatalogue
 {
     /// <summary>Reads and checks it whole.</summary>
     /// <exception cref="CatalogueException">It is damaged; every error with file and line.</exception>
-    public static RuleBook Load() =>
-        RuleBook.Parse(name => new StreamReader(
-            Assembly.GetExecutingAssembly().GetManifestResourceStream($"catalogue.{name}")
-                ?? throw new FileNotFoundException($"The catalogue has no file {name}.")
-        ));
+    public static CatalogueVersion Load() =>
+        CatalogueVersion.Read(
+            0,
+            new(CatalogueTexts.Names.ToDictionary(n => n, Text, StringComparer.Ordinal))
+        );
 
     /// <summary>Copies the stages into the database, where the nightly advance joins them.</summary>
+    /// <param name="write">The transaction.</param>
+    /// <param name="book">The rules that are to hold; every stage in use is among theirs.</param>
     public static async Task CopyStagesAsync(Write write, RuleBook book)
     {
         var position = 0;
@@ -39,5 +42,16 @@ public static class EmbeddedCatalogue
                     stage.ToDay,
                 }
             );
+        // What the book no longer has would still be joined.
+        await write.ExecuteAsync("delete from stages where position < 0");
+    }
+
+    private static string Text(string name)
+    {
+        using var reader = new StreamReader(
+            Assembly.GetExecutingAssembly().GetManifestResourceStream($"catalogue.{name}")
+                ?? throw new FileNotFoundException($"The catalogue has no file {name}.")
+        );
+        return reader.ReadToEnd();
     }
 }

@@ -20,6 +20,7 @@ public static class Sealing
         ("incidents", "happened"),
         ("incidents", "done"),
         ("flags", "for_instructor"),
+        ("class_note_versions", "text"),
         ("clients", "born_on"),
     ];
 

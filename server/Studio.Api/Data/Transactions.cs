@@ -1,6 +1,8 @@
 using Dapper;
 using Microsoft.Data.Sqlite;
+using Studio.Api.Catalogue;
 using Studio.Api.Http;
+using Studio.Core.Catalogue;
 
 namespace Studio.Api.Data;
 
@@ -42,9 +44,11 @@ public sealed class Write(
     SqliteTransaction transaction,
     Seal seal,
     Live live,
+    CatalogueInForce catalogue,
     Action release
 ) : Read(connection, transaction, seal)
 {
+    private CatalogueVersion? _next;
     private readonly List<Change> _changes = [];
     private Action? _release = release;
 
@@ -56,6 +60,12 @@ public sealed class Write(
     public Task<long> InsertAsync(string sql, object parameters) =>
         ValueAsync<long>($"{sql} returning id", parameters);
 
+    /// <summary>The rules that hold for this write: those in force since it has its turn, or those it puts in force itself.</summary>
+    public RuleBook Book => (_next ?? catalogue.Current).Book;
+
+    /// <summary>From here on this write goes by another catalogue, and once it is committed everybody does.</summary>
+    public void GoBy(CatalogueVersion next) => _next = next;
+
     /// <summary>Something that open pages may want to ask for again once this is committed.</summary>
     public void Tell(string topic, long? id = null) => _changes.Add(new Change(topic, id));
 
@@ -63,6 +73,9 @@ public sealed class Write(
     public async Task CommitAsync()
     {
         await Transaction.CommitAsync();
+        // No other write can have its turn before this one is disposed of.
+        if (_next is not null)
+            catalogue.Put(_next);
         foreach (var change in _changes.Distinct())
             live.Publish(change);
     }

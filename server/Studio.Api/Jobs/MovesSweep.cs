@@ -5,6 +5,7 @@ using Studio.Api.Studios;
 using Studio.Api.Timetable;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
+using Studio.Core.Movements;
 
 namespace Studio.Api.Jobs;
 
@@ -53,7 +54,7 @@ public sealed class MovesSweep(RuleBook book, StudioStore studio, IClock clock)
             ))
             .ToList();
 
-        var asked = new Dictionary<(long, long, LocalDate), bool>();
+        var asked = new Dictionary<(long, long, LocalDate, ClassPlan?), bool>();
         IReadOnlyList<MoveStep> steps;
         // She keeps what nothing was found for, so nothing else may be suggested across it: asked again until all agree.
         do steps = MoveRules.Suggest(outgrown, open, Suits, IsFree);
@@ -67,11 +68,11 @@ public sealed class MovesSweep(RuleBook book, StudioStore studio, IClock clock)
         {
             if (refused[client].Contains(session.SessionId))
                 return false;
-            var question = (client, session.ClassId, session.On);
+            var row = sessions[session.SessionId];
+            var question = (client, session.ClassId, session.On, fits.PlanOf(row));
             if (!asked.TryGetValue(question, out var suits))
                 asked[question] = suits =
-                    fits.Of(client, session.ClassId, session.On).Verdict
-                    < Core.Booking.Suits.NeedsClearance;
+                    fits.Of(client, row).Verdict < Core.Booking.Suits.NeedsClearance;
             return suits;
         }
 

@@ -67,6 +67,9 @@ public sealed record PlanShareMessage
 
     /// <summary>Minutes in which she rests.</summary>
     public required int LeftOut { get; init; }
+
+    /// <summary>How many movements are not as taught.</summary>
+    public required int Changed { get; init; }
 }
 
 /// <summary>Makes messages of plans and of what becomes of them.</summary>
@@ -81,6 +84,7 @@ public static class PlanWords
             Adapted = plan.MinutesOf(MovementVerdict.Adapted),
             Replaced = plan.MinutesOf(MovementVerdict.Replaced),
             LeftOut = plan.MinutesOf(MovementVerdict.LeftOut),
+            Changed = plan.Items.Count(i => i.Verdict != MovementVerdict.AsTaught),
         };
 
     /// <summary>The plan itself, as the instructor teaches it.</summary>

@@ -92,7 +92,7 @@ public static class WhatIfEndpoints
         var plan = new ClassPlan([.. book.Movements.Select(m => new PlanItem(m.Code, 1))]);
         if (request.PlanId is { } classId)
         {
-            if ((await PlanStore.AllAsync(read)).On(classId, on) is not { } ofClass)
+            if ((await PlanStore.AllAsync(read)).OfClass(classId, on) is not { } ofClass)
                 return new Refusal(
                     RefusalKind.NotFound,
                     "no-such-plan",

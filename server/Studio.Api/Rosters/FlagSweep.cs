@@ -2,6 +2,7 @@ using NodaTime;
 using Studio.Api.Booking;
 using Studio.Api.Data;
 using Studio.Api.Studios;
+using Studio.Api.Timetable;
 using Studio.Core.Catalogue;
 using Studio.Core.Rosters;
 
@@ -30,7 +31,7 @@ public sealed class FlagSweep(RuleBook book, StudioStore studio, IClock clock)
             await write.ListAsync<SeatRow>(
                 """
                 select b.client_id as ClientId, s.id as SessionId, s.class_id as ClassId, k.name as ClassName,
-                       s.on_date as OnDate
+                       s.on_date as OnDate, s.starts_at as StartsAt
                   from bookings b
                   join sessions s on s.id = b.session_id
                   join classes k on k.id = s.class_id
@@ -60,7 +61,7 @@ public sealed class FlagSweep(RuleBook book, StudioStore studio, IClock clock)
                                     s.SessionId,
                                     s.ClassName,
                                     s.OnDate,
-                                    fits.Of(c.Id, s.ClassId, s.OnDate)
+                                    fits.Of(c.Id, s.Dated)
                                 )),
                         ]
                     ),
@@ -136,6 +137,8 @@ public sealed class FlagSweep(RuleBook book, StudioStore studio, IClock clock)
         public long ClassId { get; init; }
         public string ClassName { get; init; } = "";
         public LocalDate OnDate { get; init; }
+        public Instant StartsAt { get; init; }
+        public DatedClass Dated => new(SessionId, ClassId, OnDate, StartsAt);
     }
 
     private sealed record StaffingRow

@@ -101,6 +101,9 @@ public sealed record PersonMessage
     /// <summary>Her conditions by name, where she agreed to share them.</summary>
     public required IReadOnlyList<string> Conditions { get; init; }
 
+    /// <summary>Notes from earlier classes, the newest first; for the instructor and the owner, about people with a seat.</summary>
+    public required IReadOnlyList<ClassNote> Notes { get; init; }
+
     /// <summary>Whom to call; from the day before until the day after the session.</summary>
     public EmergencyMessage? Emergency { get; init; }
 }

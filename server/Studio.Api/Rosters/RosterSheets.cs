@@ -8,7 +8,6 @@ using Studio.Api.Timetable;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
-using Studio.Core.Pregnancies;
 
 namespace Studio.Api.Rosters;
 
@@ -34,17 +33,22 @@ public sealed class RosterSheets(
         var contacts = (await ContactsAsync(read, ids)).ToDictionary(c => c.Id);
         var flags = (await FlagStore.StandingAsync(read, accountId, ids)).ToLookup(f => f.ClientId);
         var near = Math.Abs(Period.DaysBetween(session.OnDate, studio.Today(session.Zone))) <= 1;
+        var notes = await NotesAsync(read, session, bookings, audience, accountId);
         var place = 0;
 
         // After a loss she is on no list below the owner's.
         var people = bookings
             .Where(b =>
-                audience == Audience.Owner
-                || book.Stages.On(fits.Of(b.ClientId).Pregnancy, studio.Today(session.Zone)).Phase
-                    != Phase.Ended
+                audience == Audience.Owner || !fits.HasEnded(b.ClientId, studio.Today(session.Zone))
             )
             .Select(b =>
                 Person(b, session, fits, contacts[b.ClientId], flags[b.ClientId], audience, near)
+            )
+            .Select(p =>
+                p with
+                {
+                    Message = p.Message with { Notes = [.. notes[p.Message.ClientId]] },
+                }
             )
             .ToList();
         // The desk sees who comes and who may not; what an instructor sees is health.
@@ -156,12 +160,34 @@ public sealed class RosterSheets(
                         .OfType<FlagMessage>(),
                 ],
                 Conditions = [.. names],
+                Notes = [],
                 Emergency =
                     teaches && near && contact.EmergencyPhone.Length > 0
                         ? new EmergencyMessage(contact.EmergencyName, contact.EmergencyPhone)
                         : null,
             }
         );
+    }
+
+    // What was seen of those with a seat in classes before this one: a roster of long ago is no window on what came since.
+    private static async Task<ILookup<long, ClassNote>> NotesAsync(
+        Read read,
+        SessionRow session,
+        IEnumerable<BookingRow> bookings,
+        Audience audience,
+        long accountId
+    )
+    {
+        var wanted = new NotesWanted
+        {
+            ClientIds = audience is Audience.Instructor or Audience.Owner
+                ? [.. bookings.Where(b => b.Status == BookingStatus.Booked).Select(b => b.ClientId)]
+                : [],
+            Before = session.StartsAt,
+            WithEnded = audience == Audience.Owner,
+        };
+        var notes = wanted.ClientIds.Count == 0 ? [] : await NoteStore.ListAsync(read, wanted);
+        return notes.Select(n => n.For(accountId)).ToLookup(n => n.ClientId);
     }
 
     private static Task<List<ContactRow>> ContactsAsync(Read read, IReadOnlyCollection<long> ids) =>

@@ -9,7 +9,7 @@ using Studio.Core.Catalogue;
 namespace Studio.Api.Studios;
 
 /// <summary>
-/// Brings the data folder up to date and, when it is empty, fills it: with the demo studio, or, when the setting
+/// Fills the data folder when it is empty: with the demo studio, or, when the setting
 /// <c>Studio:Setup</c> names a folder, with the studio described there and an owner's account from
 /// <c>Studio:Owner:Email</c> and <c>Studio:Owner:Password</c>.
 /// </summary>
@@ -23,14 +23,12 @@ public sealed class FirstStart(
     ILogger<FirstStart> log
 )
 {
-    /// <summary>Runs before the first request.</summary>
+    /// <summary>Runs before the first request, once the tables are up to date and the catalogue is in force.</summary>
     /// <exception cref="SettingException">The setup folder is wrong or the owner's account cannot be made.</exception>
     public async Task RunAsync()
     {
-        Migrations.Run(database.ConnectionString);
         await using (var write = await database.BeginWriteAsync())
         {
-            await EmbeddedCatalogue.CopyStagesAsync(write, book);
             await Sealing.RunAsync(write);
             await write.CommitAsync();
         }

@@ -20,22 +20,6 @@ public sealed record StageMessage(
 /// <summary>A factor of the catalogue.</summary>
 public sealed record FactorChoice(string Code, string Name, bool IsCondition);
 
-/// <summary>A policy as it stands.</summary>
-/// <param name="Code">Its code.</param>
-/// <param name="Value">What holds.</param>
-/// <param name="Default">The catalogue's cautious default.</param>
-/// <param name="Allowed">What may be chosen.</param>
-/// <param name="Means">What it means.</param>
-/// <param name="Source">Where it comes from.</param>
-public sealed record PolicyMessage(
-    string Code,
-    string Value,
-    string Default,
-    string Allowed,
-    string Means,
-    string Source
-);
-
 /// <summary>A demo account on the sign-in page.</summary>
 public sealed record DemoAccount(string Email, string Password, Role Role, string Does);
 
@@ -94,10 +78,6 @@ public static class StudioEndpoints
                 }
             )
             .WithName("Classes");
-        studio
-            .MapGet("/policies", PoliciesAsync)
-            .WithName("Policies")
-            .RequireAuthorization(Policies.Owner);
     }
 
     private static async Task<Ok<DemoMessage>> DemoAsync(StudioStore studio, AccountLinks links)
@@ -117,22 +97,5 @@ public static class StudioEndpoints
                 ]
             )
         );
-    }
-
-    private static async Task<List<PolicyMessage>> PoliciesAsync(Database database, RuleBook book)
-    {
-        await using var read = await database.ReadAsync();
-        var chosen = await PolicyStore.ChosenAsync(read, book);
-        return
-        [
-            .. book.PolicyChoices.Select(p => new PolicyMessage(
-                p.Code,
-                chosen.GetValueOrDefault(p.Code, p.Default),
-                p.Default,
-                p.Allowed,
-                p.Means,
-                p.Source.Cite
-            )),
-        ];
     }
 }

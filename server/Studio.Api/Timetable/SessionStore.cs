@@ -71,7 +71,17 @@ public sealed record SessionRow
 
     /// <summary>Seats left.</summary>
     public int SeatsLeft => Seats - SeatsTaken;
+
+    /// <summary>What its plan and its fit depend on.</summary>
+    public DatedClass Dated => new(Id, ClassId, OnDate, StartsAt);
 }
+
+/// <summary>A session as far as its plan and its fit depend on it.</summary>
+/// <param name="SessionId">The session.</param>
+/// <param name="ClassId">Its class.</param>
+/// <param name="On">Its own date, where it is held.</param>
+/// <param name="StartsAt">Its start.</param>
+public sealed record DatedClass(long SessionId, long ClassId, LocalDate On, Instant StartsAt);
 
 /// <summary>Whether a session is held.</summary>
 public enum SessionStatus
@@ -100,6 +110,9 @@ public sealed record SessionsWanted
 
     /// <summary>Those this client has a seat in or waits for.</summary>
     public long? ClientId { get; init; }
+
+    /// <summary>Of this class.</summary>
+    public long? ClassId { get; init; }
 }
 
 /// <summary>Reads sessions.</summary>
@@ -131,6 +144,7 @@ public static class SessionStore
                and (@From is null or s.on_date >= @From)
                and (@To is null or s.on_date <= @To)
                and (@InstructorId is null or s.instructor_id = @InstructorId)
+               and (@ClassId is null or s.class_id = @ClassId)
                and (@ClientId is null or s.id in (
                        select b.session_id from bookings b
                         where b.client_id = @ClientId and b.status in ('booked', 'waiting')))

@@ -125,27 +125,12 @@ internal static class CatalogueTable
     )
     {
         using var text = open(file);
-        using var reader = CsvReader.Create(
-            text,
-            new CsvReaderOptions
-            {
-                Separator = ',',
-                TrimWhitespace = true,
-                AllowLineBreaksInQuotes = false,
-                TrackLineNumbers = true,
-                FieldCountMismatch = CsvFieldCountHandling.Skip,
-                MalformedData = CsvMalformedDataHandling.Skip,
-                OnMalformedRecord = bad =>
-                    errors.Add(
-                        file,
-                        (int)bad.LineNumber,
-                        bad.Reason == CsvMalformedReason.FieldCountMismatch
-                            ? "the number of fields is not that of the header."
-                            : "a quotation mark is in the wrong place."
-                    ),
-            },
-            leaveOpen: true
-        );
+        if (text.Peek() < 0)
+        {
+            errors.Add(file, 1, "the file is empty.");
+            return [];
+        }
+        using var reader = CsvReader.Create(text, Options(file, errors), leaveOpen: true);
         reader.ReadHeader();
         string[] header = [.. reader.Headers];
         var before = errors.Count;
@@ -153,6 +138,8 @@ internal static class CatalogueTable
             errors.Add(file, 1, $"the column '{column}' is missing.");
         foreach (var column in header.Except(columns))
             errors.Add(file, 1, $"there is no column '{column}'.");
+        foreach (var column in header.GroupBy(c => c).Where(g => g.Count() > 1))
+            errors.Add(file, 1, $"the column '{column.Key}' stands there twice.");
         if (errors.Count > before)
             return [];
 
@@ -168,6 +155,39 @@ internal static class CatalogueTable
             );
         return rows;
     }
+
+    /// <summary>The cells of every row by column, of a file that has been read without an error.</summary>
+    public static IEnumerable<IReadOnlyDictionary<string, string>> Cells(string text)
+    {
+        using var reader = CsvReader.Create(
+            new StringReader(text),
+            Options("", new()),
+            leaveOpen: false
+        );
+        reader.ReadHeader();
+        string[] header = [.. reader.Headers];
+        while (reader.Read())
+            yield return header.ToDictionary(c => c, reader.GetString, StringComparer.Ordinal);
+    }
+
+    private static CsvReaderOptions Options(string file, CatalogueErrors errors) =>
+        new()
+        {
+            Separator = ',',
+            TrimWhitespace = true,
+            AllowLineBreaksInQuotes = false,
+            TrackLineNumbers = true,
+            FieldCountMismatch = CsvFieldCountHandling.Skip,
+            MalformedData = CsvMalformedDataHandling.Skip,
+            OnMalformedRecord = bad =>
+                errors.Add(
+                    file,
+                    (int)bad.LineNumber,
+                    bad.Reason == CsvMalformedReason.FieldCountMismatch
+                        ? "the number of fields is not that of the header."
+                        : "a quotation mark is in the wrong place."
+                ),
+        };
 
     /// <summary>Reports every row whose key an earlier row already has.</summary>
     public static void CheckUnique(IEnumerable<CatalogueRow> rows, string column)

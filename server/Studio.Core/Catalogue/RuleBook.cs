@@ -73,6 +73,12 @@ public sealed class RuleBook
     /// <summary>The policies of a studio that has chosen nothing.</summary>
     public StudioPolicies Policies { get; }
 
+    /// <summary>Whether there is a class rule or a movement rule with this id, or a condition with this reference.</summary>
+    public bool HasRule(string id) =>
+        ClassRules.Any(r => r.Id == id)
+        || MovementRules.Any(r => r.Id == id)
+        || Conditions.Any(c => c.Reference == id);
+
     /// <summary>The factor or condition with a code; null when there is none.</summary>
     public Factor? FactorOf(string code) => factorsByCode.GetValueOrDefault(code);
 

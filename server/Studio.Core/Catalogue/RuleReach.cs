@@ -55,6 +55,16 @@ internal static class RuleReach
                 && (rule.UntilBorn?.Days ?? int.MaxValue) > stage.FromDay,
         };
 
+    /// <summary>Whether somebody in a stage could meet the rule.</summary>
+    public static bool CanHoldIn(RuleWhen rule, Factor? factor, Stage stage) =>
+        (rule.Stages.Count == 0 || rule.Stages.Contains(stage.Code))
+        && (
+            stage.CountsFrom == StageCount.Pregnancy
+                ? !rule.AfterBirthOnly
+                : !rule.InPregnancyOnly && factor?.When != HeldWhen.Pregnancy
+        )
+        && Overlaps(rule, stage);
+
     /// <summary>Whether the rule itself says when it ends.</summary>
     // Where the stages themselves cannot be read, their file's own errors stand instead.
     public static bool Ends(RuleWhen rule, StageScheme? stages) =>

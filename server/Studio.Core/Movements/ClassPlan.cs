@@ -1,5 +1,3 @@
-using Studio.Core.Catalogue;
-
 namespace Studio.Core.Movements;
 
 /// <summary>One movement of a plan.</summary>
@@ -14,21 +12,6 @@ public sealed record ClassPlan(IReadOnlyList<PlanItem> Items)
     /// <summary>All minutes together.</summary>
     public int Minutes => Items.Sum(i => i.Minutes);
 
-    /// <summary>What is wrong with it in itself; a plan must have no fault before it is taught.</summary>
-    /// <param name="book">The catalogue.</param>
-    /// <param name="classMinutes">The length of the class, where it is to be filled.</param>
-    public IEnumerable<string> Faults(RuleBook book, int? classMinutes = null)
-    {
-        if (Items.Count == 0)
-            yield return "It has no movement.";
-        foreach (var (item, at) in Items.Select((item, at) => (item, at + 1)))
-        {
-            if (book.MovementOf(item.Movement) is null)
-                yield return $"Number {at}: there is no movement \"{item.Movement}\".";
-            if (item.Minutes < 1)
-                yield return $"Number {at}: {item.Minutes} minutes is no time for a movement.";
-        }
-        if (classMinutes is { } length && Minutes != length)
-            yield return $"Its movements take {Minutes} minutes, and the class {length}.";
-    }
+    /// <summary>The same movements, in the same order, for as long.</summary>
+    public bool IsSameAs(ClassPlan? other) => other is not null && Items.SequenceEqual(other.Items);
 }

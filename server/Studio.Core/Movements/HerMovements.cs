@@ -44,24 +44,10 @@ internal sealed class HerMovements
     /// <summary>The nearest gentler option, breadth-first in the order listed, that is as taught or adapted for her.</summary>
     public MovementReading? OptionFor(int movement)
     {
-        var queue = new Queue<int>();
-        var seen = new HashSet<int> { movement };
-        Enqueue(movement);
-        while (queue.TryDequeue(out var next))
-        {
-            var reading = Read(next);
-            if (reading.Verdict <= MovementVerdict.Adapted)
+        foreach (var option in index.GentlerThan(movement))
+            if (Read(option) is { Verdict: <= MovementVerdict.Adapted } reading)
                 return reading;
-            Enqueue(next);
-        }
         return null;
-
-        void Enqueue(int of)
-        {
-            foreach (var option in index.OptionsOf(of))
-                if (seen.Add(option))
-                    queue.Enqueue(option);
-        }
     }
 
     private MovementReading ReadOnce(int number)

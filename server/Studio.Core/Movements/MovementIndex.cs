@@ -4,7 +4,7 @@ namespace Studio.Core.Movements;
 internal sealed class MovementIndex
 {
     private readonly Dictionary<string, int> numbers;
-    private readonly int[][] options;
+    private readonly int[][] gentler;
     private readonly int[][] rulesOf;
 
     public MovementIndex(IReadOnlyList<Movement> movements, IReadOnlyList<MovementRule> rules)
@@ -14,7 +14,7 @@ internal sealed class MovementIndex
         numbers = movements
             .Select((m, at) => (m.Code, at))
             .ToDictionary(m => m.Code, m => m.at, StringComparer.Ordinal);
-        options = [.. movements.Select(m => m.Options.Select(o => numbers[o]).ToArray())];
+        gentler = [.. movements.Select(Gentler)];
         rulesOf =
         [
             .. movements.Select(m =>
@@ -32,9 +32,20 @@ internal sealed class MovementIndex
     public Movement? MovementOf(string code) =>
         numbers.TryGetValue(code, out var number) ? Movements[number] : null;
 
-    /// <summary>A movement's gentler options, the nearest first.</summary>
-    public ReadOnlySpan<int> OptionsOf(int movement) => options[movement];
+    /// <summary>A movement's gentler options, theirs and so on, each once: the nearest first, in the order listed.</summary>
+    public ReadOnlySpan<int> GentlerThan(int movement) => gentler[movement];
 
     /// <summary>The rules that speak of a movement, whatever its effort.</summary>
     public ReadOnlySpan<int> RulesOf(int movement) => rulesOf[movement];
+
+    // Breadth-first.
+    private int[] Gentler(Movement movement)
+    {
+        var found = new List<int> { numbers[movement.Code] };
+        for (var at = 0; at < found.Count; at++)
+            foreach (var option in Movements[found[at]].Options)
+                if (!found.Contains(numbers[option]))
+                    found.Add(numbers[option]);
+        return [.. found.Skip(1)];
+    }
 }

@@ -62,6 +62,11 @@ internal sealed class StageFile
 
     private void ReadRows(TextReader csv)
     {
+        if (csv.Peek() < 0)
+        {
+            Add(1, "the file is empty.");
+            return;
+        }
         using var reader = CsvReader.Create(
             csv,
             new CsvReaderOptions

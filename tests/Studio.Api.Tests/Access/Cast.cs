@@ -7,7 +7,7 @@ public sealed class Cast
 {
     private readonly StudioApp _app;
     private readonly long _class;
-    private static int _slots;
+    private int _slots;
 
     private Cast(StudioApp app, long @class) => (_app, _class) = (app, @class);
 
@@ -61,9 +61,19 @@ public sealed class Cast
         text = text.Replace("{clientId}", $"{Client}")
             .Replace("{instructorId}", $"{Instructor}")
             .Replace("{name}", "advance")
+            .Replace("{code}", "look-ahead-days")
+            .Replace("{file}", "stages.csv")
+            .Replace("{version}", "0")
             .Replace("{today}", $"{_app.Today:uuuu-MM-dd}")
             .Replace("{n}", Guid.NewGuid().ToString("n"))
             .Replace("{password}", StudioApp.Password);
+        text = text.Replace("{version}", "1");
+        if (text.Contains("{classId}"))
+        {
+            var cls = await _app.HasClass(minutes: 5);
+            await _app.HasPlan(cls, ("rib-breathing", 5));
+            text = text.Replace("{classId}", $"{cls}");
+        }
         if (text.Contains("{account}"))
             text = text.Replace("{account}", await _app.HasAccount([Role.FrontDesk]));
         if (text.Contains("{location}"))
@@ -71,6 +81,11 @@ public sealed class Cast
                 "{location}",
                 $"{await _app.Value<long>("select min(id) from locations")}"
             );
+        // Notes are about a class that has begun, with her in it.
+        if (text.Contains("{sessionId}/notes"))
+            text = text.Replace("{sessionId}", $"{await Taught()}");
+        if (text.Contains("{noteId}"))
+            text = text.Replace("{noteId}", $"{await Note()}");
         if (text.Contains("{sessionId}"))
             text = text.Replace("{sessionId}", $"{await Session()}");
         if (text.Contains("{bookingId}"))
@@ -89,7 +104,7 @@ public sealed class Cast
         return text;
     }
 
-    /// <summary>A session tomorrow at a time that no other has.</summary>
+    /// <summary>A session tomorrow at a time that no other of this cast has.</summary>
     private Task<long> Session()
     {
         var slot = Interlocked.Increment(ref _slots);
@@ -100,6 +115,31 @@ public sealed class Cast
             instructor: Instructor
         );
     }
+
+    /// <summary>A session yesterday or earlier at a time that no other has, with her in it.</summary>
+    private async Task<long> Taught()
+    {
+        var slot = Interlocked.Increment(ref _slots);
+        var session = await _app.HasSession(
+            _app.Today.PlusDays(-1 - slot / 280 % 5),
+            new LocalTime(0, 5).PlusMinutes(slot % 280 * 5).ToString("HH:mm", null),
+            _class,
+            instructor: Instructor
+        );
+        await _app.HasBooking(session, Client);
+        return session;
+    }
+
+    // Written by her instructor.
+    private async Task<long> Note() =>
+        await _app.HasNote(
+            await Taught(),
+            Client,
+            await _app.Value<long>(
+                "select account_id from instructors where id = @Instructor",
+                new { Instructor }
+            )
+        );
 
     private async Task<long> Booking() => await _app.HasBooking(await Session(), Client);
 

@@ -40,6 +40,17 @@ public static class Routes
         GET /api/locations | 401 200 200 200 200 200 200 |
         GET /api/classes | 401 200 200 200 200 200 200 |
         GET /api/policies | 401 403 403 403 403 403 200 |
+        GET /api/policies/changes | 401 403 403 403 403 403 200 |
+        PUT /api/policies/{code} | 401 403 403 403 403 403 204 | {"value":"28","why":"As it is.","confirmed":false}
+        POST /api/policies/{code}/preview | 401 403 403 403 403 403 200 | {"value":"30"}
+        GET /api/catalogue/movements | 401 403 200 200 403 403 200 |
+        GET /api/catalogue/rules | 401 403 403 403 403 403 200 |
+        GET /api/catalogue/sources | 401 403 403 403 403 403 200 |
+        GET /api/catalogue/coverage | 401 403 403 403 403 403 200 |
+        GET /api/catalogue/versions | 401 403 403 403 403 403 200 |
+        GET /api/catalogue/files/{file} | 401 403 403 403 403 403 200 |
+        GET /api/catalogue/versions/{version}/files/{file} | 401 403 403 403 403 403 200 |
+        POST /api/catalogue/versions/{version}/return?dryRun=true | 401 403 403 403 403 403 200 | {"why":"","basedOn":null}
         GET /api/instructors | 401 403 403 403 403 403 200 |
         POST /api/instructors/{instructorId}/qualifications | 401 403 403 403 403 403 201 | {"kind":"{n}","issuedOn":"2026-01-01","expiresOn":"2027-01-01"}
         POST /api/dating | 401 200 200 200 200 200 200 | {"lastPeriod":"2026-01-05","cycleDays":28,"scan":null,"transfer":null,"stated":null,"on":"{today}"}
@@ -67,17 +78,32 @@ public static class Routes
         GET /api/audit?client={clientId} | 401 404 403 403 403 200 200 |
         GET /api/audit/check | 401 403 403 403 403 403 200 |
         GET /api/clients/{clientId}/sessions | 401 404 403 403 200 200 200 |
+        GET /api/clients/{clientId}/sessions/{sessionId} | 401 404 404 404 200 200 200 |
+        GET /api/clients/{clientId}/notes | 401 404 404 404 404 200 200 |
         GET /api/clients/{clientId}/bookings | 401 404 403 403 200 200 200 |
         GET /api/sessions | 401 403 200 200 200 403 200 |
         GET /api/sessions/{sessionId} | 401 403 404 200 200 403 200 |
         GET /api/sessions/{sessionId}/roster | 401 403 404 200 200 403 200 |
         POST /api/sessions/{sessionId}/roster/read | 401 403 404 204 204 403 204 |
         POST /api/sessions/{sessionId}/bookings | 401 404 403 403 201 201 201 | {"clientId":{clientId}}
+        GET /api/sessions/{sessionId}/notes | 401 403 404 200 403 403 200 |
+        POST /api/sessions/{sessionId}/notes | 401 403 404 201 403 403 201 | {"clientId":{clientId},"text":"Steady on one leg at the wall."}
+        PUT /api/notes/{noteId} | 401 403 404 200 403 403 403 | {"text":"Steadier than last week.","version":1}
+        DELETE /api/notes/{noteId} | 401 403 404 204 403 403 204 |
         DELETE /api/bookings/{bookingId} | 401 404 403 403 200 200 200 |
         POST /api/bookings/{bookingId}/check-in | 401 403 404 204 204 403 204 |
         DELETE /api/bookings/{bookingId}/check-in | 401 403 404 204 204 403 204 |
         GET /api/flags | 401 403 200 200 200 403 200 |
         POST /api/flags/{flagId}/read | 401 403 404 204 204 403 204 |
+        GET /api/movements | 401 403 200 200 403 403 200 |
+        GET /api/classes/{classId}/plan | 401 403 200 200 403 403 200 |
+        GET /api/classes/{classId}/plan/versions/{version} | 401 403 200 200 403 403 200 |
+        PUT /api/classes/{classId}/plan | 401 403 403 403 403 403 200 | {"basedOn":1,"items":[{"movement":"rib-breathing","minutes":2},{"movement":"leg-slides","minutes":3}]}
+        GET /api/sessions/{sessionId}/plan | 401 403 404 200 403 403 200 |
+        PUT /api/sessions/{sessionId}/plan | 401 403 404 200 403 403 200 | {"basedOn":0,"items":[{"movement":"rib-breathing","minutes":2},{"movement":"leg-slides","minutes":3}]}
+        DELETE /api/sessions/{sessionId}/plan | 401 403 404 200 403 403 200 |
+        POST /api/sessions/{sessionId}/plan/preview | 401 403 404 200 403 403 200 | {"items":[{"movement":"rib-breathing","minutes":2},{"movement":"leg-slides","minutes":3}]}
+        POST /api/sessions/{sessionId}/plan/suit | 401 403 404 200 403 403 200 | {"items":[{"movement":"rib-breathing","minutes":2},{"movement":"leg-slides","minutes":3}]}
         POST /api/what-if | 401 403 200 200 403 403 200 | {"stage":"third-trimester","dueDate":null,"on":"{today}","birthMode":null,"factors":["separation-now"],"restrictions":["supine"],"effortMost":5,"planId":null}
         GET /api/moves | 401 200 403 403 200 200 200 |
         POST /api/moves/{moveId}/accept | 401 404 403 403 200 200 200 |
@@ -85,6 +111,7 @@ public static class Routes
         GET /api/jobs | 401 403 403 403 403 403 200 |
         POST /api/jobs/{name}/run | 401 403 403 403 403 403 200 |
         GET /api/imports/clients/example | 401 403 403 403 403 403 200 |
+        POST /api/imports/catalogue?dryRun=true | 401 403 403 403 403 403 200 | {"files":[{"name":"stages.csv","text":"code"}],"why":"","basedOn":null}
         POST /api/imports/clients?dryRun=true | 401 403 403 403 403 403 200 | name,phone,home_location
         """;
 

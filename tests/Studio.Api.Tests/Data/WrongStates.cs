@@ -205,9 +205,74 @@ public class WrongStates(WrongStates.SmallStudio small) : IClassFixture<WrongSta
         "job in"
     )]
     [InlineData(
+        "a change of policy rewritten",
+        "update policy_changes set why = 'Another reason'",
+        "policy-changes-are-never-rewritten"
+    )]
+    [InlineData(
+        "a change of policy struck out",
+        "delete from policy_changes",
+        "policy-changes-are-never-rewritten"
+    )]
+    [InlineData(
+        "a change of policy that changes nothing",
+        "insert into policy_changes (code, from_value, to_value, by_default, why, made_at) values ('lifting', 'light', 'light', 1, '', @at)",
+        "to_value <> from_value"
+    )]
+    [InlineData(
+        "rules rewritten",
+        "update catalogue_files set text = ''",
+        "catalogue-versions-are-never-rewritten"
+    )]
+    [InlineData(
+        "rules struck out",
+        "delete from catalogue_files",
+        "catalogue-versions-are-never-rewritten"
+    )]
+    [InlineData(
+        "a version of the rules rewritten",
+        "update catalogue_versions set why = ''",
+        "catalogue-versions-are-never-rewritten"
+    )]
+    [InlineData(
+        "a version of the rules struck out",
+        "delete from catalogue_versions",
+        "catalogue-versions-are-never-rewritten"
+    )]
+    [InlineData(
+        "a version that goes back to a later one",
+        "insert into catalogue_versions (made_at, why, back_to) values (@at, '', 99)",
+        "back_to < id"
+    )]
+    [InlineData(
         "text where a number belongs",
         "update rooms set seats = 'many'",
         "cannot store TEXT value in INTEGER column"
+    )]
+    [InlineData(
+        "a note's words rewritten",
+        "update class_note_versions set text = 'Something else.'",
+        "class-notes-are-never-rewritten"
+    )]
+    [InlineData(
+        "a note's words removed",
+        "delete from class_note_versions",
+        "class-notes-are-never-rewritten"
+    )]
+    [InlineData(
+        "a note given to another person",
+        "update class_notes set client_id = 2",
+        "class-notes-never-change-hands"
+    )]
+    [InlineData(
+        "two notes of one writer about one person in one class",
+        "insert into class_notes (session_id, client_id, written_by) select session_id, client_id, written_by from class_notes",
+        "class_notes.session_id, class_notes.client_id, class_notes.written_by"
+    )]
+    [InlineData(
+        "a note of nothing but spaces",
+        "insert into class_note_versions (note_id, version, text, written_at) values (1, 2, '  ', @at)",
+        "length(trim(text)) > 0"
     )]
     [InlineData("two studios", "insert into studio (id, name) values (2, 'Another')", "id = 1")]
     [InlineData(
@@ -246,6 +311,20 @@ public class WrongStates(WrongStates.SmallStudio small) : IClassFixture<WrongSta
             await App.HasSession(day, "20:00");
             await App.HasBooking(full, first);
             await App.HasBooking(full, await App.HasClient(), "waiting");
+            await App.HasAccount([Core.Accounts.Role.Owner]);
+            await App.HasNote(full, first, await App.Value<long>("select min(id) from accounts"));
+            await App.Execute(
+                """
+                insert into policy_changes (code, from_value, to_value, by_default, why, made_at)
+                values ('lifting', 'light', 'by-weight', 0, '', '2026-03-02T09:00:00.000Z')
+                """
+            );
+            await App.Execute(
+                "insert into catalogue_versions (made_at, why) values ('2026-03-02T09:00:00.000Z', '')"
+            );
+            await App.Execute(
+                "insert into catalogue_files (version_id, name, text) values (1, 'stages.csv', '')"
+            );
             Assert.Equal((1, 2, 1), (first, second, full));
         }
 

@@ -1,4 +1,8 @@
+using Microsoft.Extensions.DependencyInjection;
 using NodaTime.Text;
+using Studio.Api.Data;
+using Studio.Api.Movements;
+using Studio.Core.Movements;
 
 namespace Studio.Api.Tests.Harness;
 
@@ -76,6 +80,20 @@ public sealed partial class StudioApp
                 new { id, trait }
             );
         return id;
+    }
+
+    /// <summary>Another version of a class's plan, made now.</summary>
+    public async Task HasPlan(long @class, params (string Movement, int Minutes)[] items)
+    {
+        await using var write = await Services.GetRequiredService<Database>().BeginWriteAsync();
+        await PlanStore.AddAsync(
+            write,
+            @class,
+            new ClassPlan([.. items.Select(i => new PlanItem(i.Movement, i.Minutes))]),
+            Clock.GetCurrentInstant(),
+            null
+        );
+        await write.CommitAsync();
     }
 
     /// <summary>An instructor.</summary>

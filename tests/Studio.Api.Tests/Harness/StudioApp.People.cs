@@ -4,6 +4,7 @@ using Studio.Api.Clearance;
 using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Pregnancies;
+using Studio.Api.Rosters;
 using Studio.Core.Accounts;
 using Studio.Core.Clearance;
 using Studio.Core.Pregnancies;
@@ -182,6 +183,27 @@ public sealed partial class StudioApp
                 at = Clock.GetCurrentInstant(),
             }
         );
+
+    /// <summary>A note about her in a session, by an account.</summary>
+    public async Task<long> HasNote(
+        long session,
+        long client,
+        long account,
+        string text = "Steady on one leg at the wall."
+    )
+    {
+        await using var write = await Services.GetRequiredService<Database>().BeginWriteAsync();
+        var id = await NoteStore.AddAsync(
+            write,
+            session,
+            client,
+            text,
+            account,
+            Clock.GetCurrentInstant()
+        );
+        await write.CommitAsync();
+        return id;
+    }
 
     /// <summary>An account with the test password; its e-mail address.</summary>
     public async Task<string> HasAccount(

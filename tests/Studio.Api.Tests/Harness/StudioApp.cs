@@ -7,6 +7,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Logging;
 using NodaTime.Testing;
+using Studio.Api.Catalogue;
 using Studio.Api.Data;
 using Studio.Core.Catalogue;
 
@@ -22,12 +23,21 @@ public sealed partial class StudioApp : IAsyncDisposable
     public static readonly Instant Start = Instant.FromUtc(2026, 3, 2, 9, 0);
 
     /// <summary>The catalogue that is built into the program, read once for all apps: it never changes.</summary>
-    public static readonly RuleBook Book = EmbeddedCatalogue.Load();
+    public static readonly CatalogueVersion Own = EmbeddedCatalogue.Load();
+
+    /// <summary>Its rules.</summary>
+    public static readonly RuleBook Book = Own.Book;
 
     private readonly string _folder;
     private readonly WebApplicationFactory<Program> _host;
 
-    private StudioApp(string folder, Instant now, bool demo, bool everythingLogged)
+    private StudioApp(
+        string folder,
+        Instant now,
+        bool demo,
+        bool everythingLogged,
+        RuleBook? book = null
+    )
     {
         _folder = folder;
         Clock = new FakeClock(now);
@@ -49,7 +59,11 @@ public sealed partial class StudioApp : IAsyncDisposable
             host.ConfigureTestServices(services =>
             {
                 services.Replace(ServiceDescriptor.Singleton<IClock>(Clock));
-                services.Replace(ServiceDescriptor.Singleton(Book));
+                services.Replace(
+                    ServiceDescriptor.Singleton(
+                        new CatalogueInForce(book is null ? Own : Own with { Book = book })
+                    )
+                );
                 // A real hash takes a tenth of a second each time; that it is slow is not what is tested here.
                 services.Configure<PasswordHasherOptions>(o => o.IterationCount = 1);
             });
@@ -70,14 +84,19 @@ public sealed partial class StudioApp : IAsyncDisposable
     public LocalDate Today =>
         Clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb["Europe/Lisbon"]).Date;
 
-    /// <summary>A studio with a name and nothing else.</summary>
-    public static async Task<StudioApp> Empty(Instant? now = null, bool everythingLogged = false)
+    /// <summary>A studio with a name and nothing else; with another catalogue where one is given.</summary>
+    public static async Task<StudioApp> Empty(
+        Instant? now = null,
+        bool everythingLogged = false,
+        RuleBook? book = null
+    )
     {
         var app = new StudioApp(
             await Templates.CopyOfEmptyAsync(),
             now ?? Start,
             demo: false,
-            everythingLogged
+            everythingLogged,
+            book
         );
         await app.Execute("insert into studio (id, name) values (1, 'Saltmarsh studio')");
         return app;

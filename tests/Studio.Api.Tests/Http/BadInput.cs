@@ -248,6 +248,8 @@ public class BadInput(SharedStudio studio)
                         "flags",
                         "qualifications",
                         "stage_changes",
+                        "class_notes",
+                        "class_note_versions",
                     }.Select(t => $"select count(*) from {t}")
                 )
             )

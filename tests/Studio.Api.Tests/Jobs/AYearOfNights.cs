@@ -2,7 +2,6 @@ using Microsoft.Extensions.DependencyInjection;
 using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Jobs;
-using Studio.Core.Catalogue;
 using Studio.Core.Clients;
 using Studio.Core.Pregnancies;
 
@@ -15,7 +14,7 @@ public class AYearOfNights
     public async Task Says_of_everybody_every_day_what_the_rules_say_of_that_date()
     {
         await using var app = await StudioApp.Demo();
-        var stages = app.Services.GetRequiredService<RuleBook>().Stages;
+        var stages = StudioApp.Book.Stages;
         await using var scope = app.Services.CreateAsyncScope();
         var advance = scope.ServiceProvider.GetRequiredService<AdvanceSweep>();
         await using var write = await app.Services.GetRequiredService<Database>().BeginWriteAsync();

@@ -1,10 +1,10 @@
 using CsCheck;
 using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
+using Studio.Api.Catalogue;
 using Studio.Api.Data;
 using Studio.Api.Http;
 using Studio.Api.Jobs;
-using Studio.Core.Catalogue;
 using Studio.Core.Pregnancies;
 
 namespace Studio.Api.Tests.Jobs;
@@ -46,7 +46,7 @@ public class AdvanceAsOneStep : IAsyncLifetime
     [Fact]
     public async Task Rows_say_what_the_rules_say_whatever_happens_between_the_nights()
     {
-        var stages = _app.Services.GetRequiredService<RuleBook>().Stages;
+        var stages = StudioApp.Book.Stages;
         await Gen.Select(AWoman.Array[300], ANight.Array[4])
             .SampleAsync(
                 async (women, nights) =>
@@ -229,6 +229,7 @@ public class AdvanceAsOneStep : IAsyncLifetime
             connection.BeginTransaction(deferred: false),
             scope.ServiceProvider.GetRequiredService<Seal>(),
             new Live(),
+            new CatalogueInForce(StudioApp.Own),
             () => { }
         );
         await write.ExecuteAsync(

@@ -125,20 +125,7 @@ public class APlannedSession
         var cls = await app.HasClass();
         var on = app.Today.PlusDays(3);
         var session = await app.HasSession(on, of: cls, instructor: instructor);
-        var planId = await app.Insert(
-            "insert into class_plans (class_id, version, made_at) values (@cls, 1, @at)",
-            new { cls, at = app.Clock.GetCurrentInstant() }
-        );
-        foreach (var (movement, position) in new[] { (Plank, 1), (Slides, 2) })
-            await app.Execute(
-                "insert into class_plan_items (plan_id, position, movement, minutes) values (@planId, @position, @movement, 25)",
-                new
-                {
-                    planId,
-                    position,
-                    movement,
-                }
-            );
+        await app.HasPlan(cls, (Plank, 25), (Slides, 25));
         var client = await app.HasClient(due: on.PlusDays(280 - daysOld), shares: shares);
         if (separated)
             await app.HasFactor(client, "separation-now");

@@ -35,7 +35,8 @@ public class PlansOfTheDemo
             Classes.Select(c => c.Code).Order(StringComparer.Ordinal),
             plans.Keys.Order(StringComparer.Ordinal)
         );
-        Assert.All(Classes, c => Assert.Empty(plans[c.Code].Faults(Planned.Book, c.Minutes)));
+        Assert.All(Classes, c => Assert.Null(PlanChecks.Fault(plans[c.Code], Planned.Book)));
+        Assert.All(Classes, c => Assert.Equal(c.Minutes, plans[c.Code].Minutes));
     }
 
     [Fact]
@@ -131,6 +132,26 @@ public class PlansOfTheDemo
                 ),
             because
         );
+
+    [Fact]
+    public void Left_out_for_everybody_is_refused_by_the_place_the_movement_and_the_stage()
+    {
+        var strict = TheStrictBook();
+        var left = Assert.Single(
+            PlanChecks.LeftOut(
+                Planned.Plan("squat", "side-rest"),
+                new HashSet<string>(StringComparer.Ordinal) { "early-recovery" },
+                strict,
+                strict.Policies
+            ),
+            l => l.Movement == "side-rest"
+        );
+        var refusal = PlanChecks.NobodyDoes(left, strict);
+
+        Assert.Equal("items[1].movement", refusal.Field);
+        Assert.Contains("Rest on the side", refusal.Message, StringComparison.Ordinal);
+        Assert.Contains(left.Stage.Name, refusal.Message, StringComparison.Ordinal);
+    }
 
     // A studio whose rules leave out rests for the first 60 days after any birth.
     private static RuleBook TheStrictBook() =>

@@ -32,6 +32,9 @@ export function grouped(flags: readonly Flag[]): FlagGroup[] {
 
 const sinceOf = ({ flags }: FlagGroup) => flags.map(({ since }) => since).sort()[0] ?? '';
 
-/** How many wait for somebody: neither mere notes nor read already. */
-export const waitingFor = (flags: readonly Flag[]) =>
-  grouped(flags.filter(({ severity, isNew }) => isNew && severity !== 'info')).length;
+/** Whether one waits for somebody: neither a mere note nor read already. */
+export const waits = ({ flags }: FlagGroup) =>
+  flags.some(({ severity, isNew }) => isNew && severity !== 'info');
+
+/** How many do. */
+export const waitingFor = (flags: readonly Flag[]) => grouped(flags).filter(waits).length;

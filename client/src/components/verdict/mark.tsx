@@ -41,7 +41,7 @@ const severityTone: Record<Severity, string> = { info: 'quiet', attention: 'mind
 
 /** What becomes of a movement for her: shape and word together. */
 export const MovementMark = ({ verdict }: { verdict: MovementVerdict }) => (
-  <span className={classes.mark} data-tone="mind">
+  <span className={classes.mark} data-tone={verdict === 'asTaught' ? 'act' : 'mind'}>
     <MovementShape verdict={verdict} />
     <span>{movementWords[verdict]}</span>
   </span>

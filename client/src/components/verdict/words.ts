@@ -19,3 +19,7 @@ export const movementWords: Record<MovementVerdict, string> = {
   replaced: 'Instead',
   leftOut: 'Left out',
 };
+
+/** How many people with a seat a session no longer suits. */
+export const unsuitableWords = (count: number) =>
+  count === 1 ? '1 person it no longer suits' : `${count} people it no longer suits`;

@@ -11,6 +11,7 @@ import { DetailsForm } from '@/components/forms/details-form';
 import { FactorsForm } from '@/components/forms/factors-form';
 import { ReviseDating } from '@/components/forms/revise-dating';
 import { Asked, Empty, Lines } from '@/components/states/asked';
+import { NotesAbout } from '@/components/notes/notes-about';
 import { SafetyNote } from '@/components/states/safety-note';
 import { fullDate } from '@/components/time/days';
 import classes from './my.module.css';
@@ -36,6 +37,9 @@ function Details({ clientId, today }: { clientId: number; today: string }) {
               <DetailsForm her={her} herself />
             </section>
             {her.phase !== 'ended' && <MyHealth her={her} today={today} />}
+            <section className={classes.section} aria-label="What your instructors noted">
+              <NotesAbout clientId={her.id} says="What your instructors noted" />
+            </section>
             <SafetyNote locationId={her.homeLocationId} />
           </>
         )}

@@ -5,11 +5,11 @@ import { clientQueries } from '@/api/clients';
 import type { ClientBooking } from '@/api/types';
 import { CancelButton } from '@/components/booking/booking';
 import { Asked, Lines } from '@/components/states/asked';
-import { longDay, nearDay } from '@/components/time/days';
+import { longDay, nearDay, shortDay } from '@/components/time/days';
 import { SessionTime } from '@/components/time/session-time';
 import { FitLine } from '@/components/booking/fit-line';
 import { capital } from '@/components/tape/words';
-import { PlanLine } from './plan-line';
+import { WhatChanges } from './what-changes';
 import classes from './my.module.css';
 
 const laterAtFirst = 3;
@@ -37,7 +37,7 @@ export function MyBookings({ clientId, today }: Props) {
                 <Text className={classes.when}>
                   {capital(near(next, today))}, <SessionTime session={next.session} from />
                 </Text>
-                <Facts booking={next} />
+                <Facts booking={next} clientId={clientId} />
                 <Group mt="xs">
                   <Cancel booking={next} clientId={clientId} />
                 </Group>
@@ -51,7 +51,7 @@ export function MyBookings({ clientId, today }: Props) {
                           {longDay(booking.session.on)},{' '}
                           <SessionTime session={booking.session} from />
                         </Text>
-                        <Facts booking={booking} short />
+                        <Facts booking={booking} clientId={clientId} short />
                       </div>
                       <Cancel booking={booking} clientId={clientId} />
                     </li>
@@ -78,11 +78,13 @@ const near = ({ session }: ClientBooking, today: string) => {
 
 interface FactsProps {
   booking: ClientBooking;
+  clientId: number;
   /** Later ones are told shortly unless something is wrong with them. */
   short?: boolean;
 }
 
-function Facts({ booking: { session, fit, status, place }, short = false }: FactsProps) {
+function Facts({ booking, clientId, short = false }: FactsProps) {
+  const { session, fit, status, place } = booking;
   const unfit = fit.verdict === 'needsClearance' || fit.verdict === 'notSuitable';
   return (
     <>
@@ -97,8 +99,17 @@ function Facts({ booking: { session, fit, status, place }, short = false }: Fact
       {status === 'waiting' && (
         <Text fw={600}>On the waiting list{place != null && `, place ${place}`}</Text>
       )}
-      <FitLine fit={fit} pressing={unfit} short={short && !unfit} />
-      {!short && <PlanLine plan={fit.plan} />}
+      <FitLine
+        fit={fit}
+        pressing={unfit}
+        short={!unfit && (short || (fit.plan?.changed ?? 0) > 0)}
+      />
+      <WhatChanges
+        clientId={clientId}
+        sessionId={session.id}
+        plan={fit.plan}
+        of={`${session.className}, ${shortDay(session.on)} ${session.startsLocal}`}
+      />
     </>
   );
 }

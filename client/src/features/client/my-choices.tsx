@@ -10,7 +10,7 @@ import { Asked, Empty } from '@/components/states/asked';
 import { longDay, shortDay } from '@/components/time/days';
 import { SessionTime } from '@/components/time/session-time';
 import { FitLine } from '@/components/booking/fit-line';
-import { PlanLine } from './plan-line';
+import { WhatChanges } from './what-changes';
 import classes from './my.module.css';
 
 const daysAtFirst = 7;
@@ -45,6 +45,7 @@ export function MyChoices({ clientId }: { clientId: number }) {
                     {[...ofDay].sort(byTime).map((choice) => (
                       <OneChoice
                         key={choice.session.id}
+                        clientId={clientId}
                         choice={choice}
                         busy={busyWith === choice.session.id}
                         onBook={() => book(choice.session)}
@@ -77,21 +78,22 @@ export function MyChoices({ clientId }: { clientId: number }) {
 const byTime = (a: Choice, b: Choice) => a.session.startsAt.localeCompare(b.session.startsAt);
 
 interface OneProps {
+  clientId: number;
   choice: Choice;
   busy: boolean;
   onBook: () => void;
 }
 
-function OneChoice({ choice: { session, fit, canBook }, busy, onBook }: OneProps) {
+function OneChoice({ clientId, choice: { session, fit, canBook }, busy, onBook }: OneProps) {
   const does = canBook === 'seat' ? 'Book' : 'Join waitlist';
+  const which = `${session.className}, ${shortDay(session.on)} ${session.startsLocal}`;
   return (
     <li className={classes.choice}>
       <div>
         <Text fw={600}>
           <SessionTime session={session} from /> {session.className}
         </Text>
-        <FitLine fit={fit} />
-        <PlanLine plan={fit.plan} />
+        <FitLine fit={fit} short={(fit.plan?.changed ?? 0) > 0} />
         <Text size="sm" c="dimmed">
           {session.locationName}
           {session.instructorName != null && ` · ${session.instructorName}`}
@@ -99,13 +101,17 @@ function OneChoice({ choice: { session, fit, canBook }, busy, onBook }: OneProps
         </Text>
       </div>
       <Button
+        className={classes.book}
         variant={canBook === 'seat' ? 'filled' : 'default'}
         loading={busy}
         onClick={onBook}
-        aria-label={`${does}: ${session.className}, ${shortDay(session.on)} ${session.startsLocal}`}
+        aria-label={`${does}: ${which}`}
       >
         {does}
       </Button>
+      <div className={classes.options}>
+        <WhatChanges clientId={clientId} sessionId={session.id} plan={fit.plan} of={which} />
+      </div>
     </li>
   );
 }

@@ -3,7 +3,7 @@ import { useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { flagQueries, useReadFlags } from '@/api/flags';
 import type { Flag } from '@/api/types';
-import { grouped, type FlagGroup } from '@/components/flags/groups';
+import { grouped, waits, type FlagGroup } from '@/components/flags/groups';
 import { Asked, Empty, Lines } from '@/components/states/asked';
 import { Go } from '@/components/states/go';
 import { tellRefused } from '@/components/states/told';
@@ -24,6 +24,8 @@ const kindWords: Record<Flag['kind'], string> = {
   qualification: 'Qualifications',
   stageChange: 'New stage',
 };
+/** Those nobody has read yet: the number beside the word Flags at the top of every page. */
+const toRead = 'toRead';
 const kinds = Object.keys(kindWords) as Flag['kind'][];
 
 export function FlagsPage() {
@@ -39,12 +41,16 @@ export function FlagsPage() {
       <Asked query={flags} waiting={<Lines count={6} height={56} />}>
         {(list) => {
           const groups = grouped(list);
-          const shown = groups.filter((group) => kind === undefined || group.kind === kind);
+          const shown = groups.filter(
+            (group) => kind === undefined || (kind === toRead ? waits(group) : group.kind === kind),
+          );
           return (
             <div className={classes.flags}>
               <Kinds groups={groups} />
               {shown.length === 0 ? (
-                <Empty title="Nothing stands open" />
+                <Empty
+                  title={kind === toRead ? 'Everything has been read' : 'Nothing stands open'}
+                />
               ) : (
                 <ul className={classes.list}>
                   {shown.map((group) => (
@@ -72,6 +78,15 @@ function Kinds({ groups }: { groups: readonly FlagGroup[] }) {
         underline="never"
       >
         All <span>{groups.length}</span>
+      </Go>
+      <Go
+        to="/desk/flags"
+        search={{ kind: toRead }}
+        activeOptions={{ exact: true, includeSearch: true }}
+        activeProps={{ 'aria-current': 'page' }}
+        underline="never"
+      >
+        To read <span>{groups.filter(waits).length}</span>
       </Go>
       {kinds
         .filter((kind) => count(kind) > 0)
@@ -130,9 +145,9 @@ function Standing({ group: { severity, kind, flags } }: { group: FlagGroup }) {
           variant="default"
           loading={read.isPending}
           onClick={() => read.mutate(fresh, { onError: tellRefused })}
-          aria-label={`Read: ${who}, ${first.text}`}
+          aria-label={`Mark as read: ${who}, ${first.text}`}
         >
-          Read
+          Mark as read
         </Button>
       )}
     </li>

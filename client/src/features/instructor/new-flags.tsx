@@ -30,12 +30,12 @@ export function NewFlags({ sessionId, people }: Props) {
           loading={all.isPending}
           onClick={() => all.mutate(sessionId, { onError: tellRefused })}
         >
-          {fresh.length === 1 ? 'Read' : `All ${fresh.length} read`}
+          {fresh.length === 1 ? 'Mark as read' : `Mark all ${fresh.length} as read`}
         </Button>
       </Group>
       <ul className={classes.freshList}>
         {fresh.map(({ person, flag }) => (
-          <li key={flag.id} className={classes.flag}>
+          <li key={flag.id} className={classes.freshFlag}>
             <SeverityMark severity={flag.severity} />
             <span>
               <strong>{person.called}</strong> {flag.text}
@@ -46,9 +46,9 @@ export function NewFlags({ sessionId, people }: Props) {
                 variant="default"
                 loading={one.isPending && one.variables === flag.id}
                 onClick={() => one.mutate(flag.id, { onError: tellRefused })}
-                aria-label={`Read: ${person.called}, ${flag.text}`}
+                aria-label={`Mark as read: ${person.called}, ${flag.text}`}
               >
-                Read
+                Mark as read
               </Button>
             )}
           </li>

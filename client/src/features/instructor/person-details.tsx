@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { useCheckIn } from '@/api/bookings';
 import { useHold } from '@/api/clients';
 import type { Person, SessionSummary } from '@/api/types';
+import { NoteList } from '@/components/notes/note-list';
 import { Refused } from '@/components/states/asked';
 import { tell, tellRefused } from '@/components/states/told';
 import { Needs, SeverityMark, VerdictMark } from '@/components/verdict/mark';
@@ -27,23 +28,39 @@ export function PersonDetails({ person, session, canCheckIn, onClose }: Props) {
         <Text c="dimmed">Press a mat to see what to mind about the person on it.</Text>
       </aside>
     );
-  const unfit = person.verdict === 'needsClearance' || person.verdict === 'notSuitable';
   return (
     <aside className={classes.details} aria-label={person.called} aria-live="polite">
       <Group justify="space-between" wrap="nowrap" align="flex-start">
         <div>
           <Title order={2}>{person.called}</Title>
-          <Text>
-            <strong>{ageOf(person)}</strong>
-            {person.daysSinceBirth != null && ' after birth'}
-            {person.stageName != null && `, ${person.stageName}`}
-          </Text>
-          <Text size="sm" c="dimmed">
-            {person.name}
-          </Text>
+          <PersonAge person={person} />
         </div>
         <CloseButton size="lg" aria-label="Close the details" onClick={onClose} />
       </Group>
+      <PersonFacts person={person} session={session} canCheckIn={canCheckIn} />
+    </aside>
+  );
+}
+
+/** How far along she is that day, and her name in full. */
+export const PersonAge = ({ person }: { person: Person }) => (
+  <>
+    <Text>
+      <strong>{ageOf(person)}</strong>
+      {person.daysSinceBirth != null && ' after birth'}
+      {person.stageName != null && `, ${person.stageName}`}
+    </Text>
+    <Text size="sm" c="dimmed">
+      {person.name}
+    </Text>
+  </>
+);
+
+/** All there is to mind about her, whom to call, and what can be done. */
+export function PersonFacts({ person, session, canCheckIn }: ActsProps) {
+  const unfit = person.verdict === 'needsClearance' || person.verdict === 'notSuitable';
+  return (
+    <>
       {person.mayHaveGivenBirth && <Needs tone="mind">She may have given birth by then</Needs>}
       {unfit && (
         <div>
@@ -72,6 +89,12 @@ export function PersonDetails({ person, session, canCheckIn, onClose }: Props) {
           <Text>{person.conditions.join(', ')}</Text>
         </section>
       )}
+      {person.notes.length > 0 && (
+        <section>
+          <Title order={3}>Seen in earlier classes</Title>
+          <NoteList notes={person.notes} />
+        </section>
+      )}
       {person.emergency != null && (
         <section>
           <Title order={3}>In an emergency</Title>
@@ -82,7 +105,7 @@ export function PersonDetails({ person, session, canCheckIn, onClose }: Props) {
         </section>
       )}
       <Acts person={person} session={session} canCheckIn={canCheckIn} />
-    </aside>
+    </>
   );
 }
 

@@ -2,13 +2,12 @@ import type { Roster } from '@/api/types';
 import { severityWords, verdictWords } from '@/components/verdict/words';
 import { longDay } from '@/components/time/days';
 import { ageOf } from './floor/mat';
-import { PrintPlan } from './plan/print-plan';
 import classes from './teach.module.css';
 
 /** The roster on one sheet of paper, black on white. On screen it is not shown. */
 export function PrintSheet({ roster }: { roster: Roster }) {
   const { session, people, plan } = roster;
-  // With a plan, the second page says it movement by movement.
+  // With a plan, a page of its own says it movement by movement.
   const planned = plan.length > 0;
   return (
     <div className={classes.paper} aria-hidden="true">
@@ -56,7 +55,6 @@ export function PrintSheet({ roster }: { roster: Roster }) {
           ))}
         </tbody>
       </table>
-      <PrintPlan roster={roster} />
     </div>
   );
 }

@@ -4,6 +4,7 @@ import type { SessionSummary } from '@/api/types';
 import { longDay } from '@/components/time/days';
 import { SessionTime } from '@/components/time/session-time';
 import { Needs } from '@/components/verdict/mark';
+import { unsuitableWords } from '@/components/verdict/words';
 import classes from './teach.module.css';
 
 interface Props {
@@ -47,7 +48,7 @@ export function SessionList({ id, title, sessions, today }: Props) {
                     </Text>
                     {session.status === 'cancelled' && <Needs tone="stop">Cancelled</Needs>}
                     {(session.unsuitable ?? 0) > 0 && (
-                      <Needs tone="mind">no longer suits {session.unsuitable}</Needs>
+                      <Needs tone="mind">{unsuitableWords(session.unsuitable ?? 0)}</Needs>
                     )}
                   </div>
                   <Text>

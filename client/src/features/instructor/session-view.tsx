@@ -1,25 +1,24 @@
-import { Button, Group, SegmentedControl, Text, Title } from '@mantine/core';
-import { IconPrinter } from '@tabler/icons-react';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useCheckIn } from '@/api/bookings';
 import { sessionsQueries } from '@/api/sessions';
 import { useMe } from '@/api/session';
-import type { Roster } from '@/api/types';
+import type { Person, Roster } from '@/api/types';
+import { NotesAfter } from '@/components/notes/notes-after';
 import { Asked, Empty, Lines } from '@/components/states/asked';
 import { SafetyNote } from '@/components/states/safety-note';
 import { tellRefused } from '@/components/states/told';
-import { longDay, nearDay } from '@/components/time/days';
-import { SessionTime } from '@/components/time/session-time';
 import { Floor } from './floor/floor';
 import { NewFlags } from './new-flags';
 import { PersonDetails } from './person-details';
+import { ClassTable } from './plan/class-table';
 import { PlanNow } from './plan/plan-now';
 import { PlanPanel } from './plan/plan-panel';
+import { PrintPlan } from './plan/print-plan';
 import { PrintSheet } from './print-sheet';
+import { usePrinting } from './printing';
+import { SessionHead, type Pressing, type Shown } from './session-head';
 import classes from './teach.module.css';
-
-type Pressing = 'look' | 'check-in';
 
 export function SessionView({ sessionId }: { sessionId: number }) {
   const roster = useQuery(sessionsQueries.roster(sessionId));
@@ -32,56 +31,47 @@ export function SessionView({ sessionId }: { sessionId: number }) {
 
 function RosterView({ roster }: { roster: Roster }) {
   const { today } = useMe();
-  const { session, people, waiting, plan } = roster;
+  const { session, people, plan } = roster;
   const [selected, setSelected] = useState<number | null>(null);
   const [movement, setMovement] = useState<number | null>(null);
   const [pressing, setPressing] = useState<Pressing>('look');
+  const [shown, setShown] = useState<Shown>('floor');
+  const { sheet, print } = usePrinting();
   const checkIn = useCheckIn(session.id);
   const her = people.find(({ bookingId }) => bookingId === selected);
   const planned = plan.length > 0;
   const choice = { plan, people, chosen: movement, onChoose: setMovement };
   const isToday = session.on === today;
+  const look = ({ bookingId }: Person) => setSelected(bookingId);
+  const details = (
+    <PersonDetails
+      key={selected}
+      person={her}
+      session={session}
+      canCheckIn={isToday}
+      onClose={() => setSelected(null)}
+    />
+  );
 
   return (
     <article aria-labelledby="session">
       <div className={classes.screen}>
-        <Group justify="space-between" align="flex-start" mb="md">
-          <div>
-            <Title id="session">{session.className}</Title>
-            <Text size="lg">
-              {isToday ? 'Today' : longDay(session.on)}
-              {nearDay(session.on, today) === 'tomorrow' && ' (tomorrow)'},{' '}
-              <SessionTime session={session} />
-            </Text>
-            <Text c="dimmed">
-              {session.roomName}, {session.locationName} · {people.length} of {session.seats} booked
-              {waiting.length > 0 && `, ${waiting.length} waiting`} · {session.checkedIn} here
-            </Text>
-          </div>
-          <Group gap="xs">
-            {isToday && people.length > 0 && (
-              <SegmentedControl
-                aria-label="Pressing a mat"
-                value={pressing}
-                onChange={setPressing}
-                data={[
-                  { value: 'look', label: 'Look' },
-                  { value: 'check-in', label: 'Check in' },
-                ]}
-              />
-            )}
-            <Button
-              variant="default"
-              leftSection={<IconPrinter size={18} aria-hidden />}
-              onClick={() => window.print()}
-            >
-              Print
-            </Button>
-          </Group>
-        </Group>
+        <SessionHead
+          roster={roster}
+          pressing={pressing}
+          onPressing={setPressing}
+          shown={shown}
+          onShown={setShown}
+          onPrint={print}
+        />
         <NewFlags sessionId={session.id} people={people} />
         {people.length === 0 ? (
           <Empty title="Nobody is booked yet">The floor fills as bookings come in.</Empty>
+        ) : planned && shown === 'table' ? (
+          <>
+            <ClassTable {...choice} onLook={look} />
+            {her !== undefined && <div className={classes.under}>{details}</div>}
+          </>
         ) : (
           <div className={classes.split}>
             <Floor
@@ -91,7 +81,7 @@ function RosterView({ roster }: { roster: Roster }) {
               movement={movement}
               pressing={pressing}
               onPress={(person) => {
-                setSelected(person.bookingId);
+                look(person);
                 if (pressing === 'check-in')
                   checkIn.mutate(
                     { bookingId: person.bookingId, here: person.checkedInAt == null },
@@ -101,20 +91,20 @@ function RosterView({ roster }: { roster: Roster }) {
             />
             <div className={classes.side}>
               {planned && <PlanNow {...choice} />}
-              <PersonDetails
-                key={selected}
-                person={her}
-                session={session}
-                canCheckIn={isToday}
-                onClose={() => setSelected(null)}
-              />
+              {details}
               {planned && <PlanPanel {...choice} />}
             </div>
           </div>
         )}
+        {people.length > 0 && (
+          <div className={classes.after}>
+            <NotesAfter sessionId={session.id} people={people} early="hide" />
+          </div>
+        )}
         <SafetyNote locationId={session.locationId} />
       </div>
-      <PrintSheet roster={roster} />
+      {sheet !== 'plan' && <PrintSheet roster={roster} />}
+      {sheet !== 'roster' && <PrintPlan roster={roster} />}
     </article>
   );
 }

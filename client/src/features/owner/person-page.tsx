@@ -7,6 +7,7 @@ import { useMe } from '@/api/session';
 import { ClientCardView } from '@/components/card/client-card';
 import { LossForm } from '@/components/card/loss-form';
 import { FactorsForm } from '@/components/forms/factors-form';
+import { NotesAbout } from '@/components/notes/notes-about';
 
 const route = getRouteApi('/inside/studio/people/$clientId');
 
@@ -39,6 +40,7 @@ function Health({ clientId, today }: { clientId: number; today: string }) {
           Her pregnancy has ended
         </Button>
       )}
+      <NotesAbout clientId={clientId} says="Notes after class" may="withdraw" />
       <Modal opened={asking} onClose={() => setAsking(false)} title="Her pregnancy has ended">
         <LossForm clientId={clientId} onDone={() => setAsking(false)} />
       </Modal>

@@ -2,6 +2,7 @@ import { Link } from '@tanstack/react-router';
 import type { Location, SessionSummary } from '@/api/types';
 import { addDays, shortDay } from '@/components/time/days';
 import { Needs } from '@/components/verdict/mark';
+import { unsuitableWords } from '@/components/verdict/words';
 import classes from './owner.module.css';
 
 interface Props {
@@ -88,7 +89,7 @@ function Slot({ session, troubles = [] }: { session: SessionSummary; troubles?: 
         </Needs>
       ))}
       {(session.unsuitable ?? 0) > 0 && (
-        <Needs tone="mind">no longer suits {session.unsuitable}</Needs>
+        <Needs tone="mind">{unsuitableWords(session.unsuitable ?? 0)}</Needs>
       )}
     </Link>
   );

@@ -1,4 +1,4 @@
-import { IconCheck } from '@tabler/icons-react';
+import { IconCheck, IconNote } from '@tabler/icons-react';
 import type { HerMovement, Person, Severity } from '@/api/types';
 import { ageWords } from '@/components/time/days';
 import { MovementMark, SeverityMark, VerdictMark } from '@/components/verdict/mark';
@@ -57,6 +57,11 @@ export function Mat({ person, instead, ...props }: MatProps) {
             {count === 1 ? severityWords[severity] : `${severityWords[severity]} ${count}`}
           </SeverityMark>
         ))}
+        {person.notes.length > 0 && (
+          <span className={classes.noted}>
+            <IconNote size={16} aria-hidden /> {notesOf(person)}
+          </span>
+        )}
       </span>
       {here && (
         <span className={classes.here}>
@@ -82,6 +87,8 @@ const marksOf = ({ flags }: Person) =>
     ])
     .filter(([, count]) => count > 0);
 
+const notesOf = ({ notes }: Person) => (notes.length === 1 ? '1 note' : `${notes.length} notes`);
+
 const spoken = (person: Person, instead?: HerMovement) =>
   [
     person.called,
@@ -92,6 +99,7 @@ const spoken = (person: Person, instead?: HerMovement) =>
       ? verdictWords[person.verdict]
       : null,
     ...person.flags.map(({ text }) => text),
+    person.notes.length > 0 ? notesOf(person) : null,
     person.checkedInAt != null ? 'here' : 'not here yet',
   ]
     .filter((part) => part != null && part !== '')

@@ -76,8 +76,8 @@ describe('Moving on through the plan', () => {
 describe('A row of the printed sheet', () => {
   it('lets neighbours who do the same share a cell', () => {
     expect(rowOf([one, two, three], 2)).toEqual([
-      { instruction: 'knee down', span: 2 },
-      { instruction: 'leg slides instead', span: 1 },
+      { instruction: 'knee down', verdict: 'adapted', span: 2 },
+      { instruction: 'leg slides instead', verdict: 'replaced', span: 1 },
     ]);
   });
 

@@ -1,4 +1,4 @@
-import type { HerMovement, Person, Planned } from '@/api/types';
+import type { HerMovement, MovementVerdict, Person, Planned } from '@/api/types';
 
 type Mover = Pick<Person, 'movements'>;
 
@@ -37,6 +37,8 @@ export function stepTo(plan: readonly Planned[], chosen: number | null, step: 1 
 
 export interface Cell {
   instruction: string;
+  /** None where it is done as taught. */
+  verdict?: MovementVerdict;
   /** How many neighbours share it. */
   span: number;
 }
@@ -45,10 +47,11 @@ export interface Cell {
 export function rowOf(people: readonly Mover[], position: number): Cell[] {
   const cells: Cell[] = [];
   for (const her of people) {
-    const instruction = differently(her, position)?.instruction ?? '';
+    const { instruction = '', verdict } = differently(her, position) ?? {};
     const last = cells.at(-1);
-    if (instruction !== '' && last?.instruction === instruction) last.span += 1;
-    else cells.push({ instruction, span: 1 });
+    if (verdict !== undefined && last?.verdict === verdict && last.instruction === instruction)
+      last.span += 1;
+    else cells.push({ instruction, verdict, span: 1 });
   }
   return cells;
 }
