@@ -54,10 +54,12 @@ export function useAddClient() {
 
 export const useChangeDetails = (id: number) =>
   useClientChange(id, (body: Contact) =>
-    ok(api.PUT('/api/clients/{clientId}', {
+    ok(
+      api.PUT('/api/clients/{clientId}', {
         ...byId(id),
         body: { bornOn: null, forgetBornOn: null, ...body },
-      })),
+      }),
+    ),
   );
 
 export const useReviseDating = (id: number) =>
