@@ -60,6 +60,7 @@ public static class StudioHost
         services.AddScoped<Bookings>();
         services.AddScoped<AnsweredRequests>();
         services.AddScoped<ClientCards>();
+        services.AddScoped<RequestLetters>();
         services.AddScoped<ClientIntake>();
         services.AddScoped<HealthChanges>();
         services.AddScoped<HealthAudit>();

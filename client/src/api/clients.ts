@@ -71,7 +71,12 @@ export function useAddClient() {
 
 export const useChangeDetails = (id: number) =>
   useClientChange(id, (body: Contact) =>
-    ok(api.PUT('/api/clients/{clientId}', { ...byId(id), body })),
+    ok(
+      api.PUT('/api/clients/{clientId}', {
+        ...byId(id),
+        body: { bornOn: null, forgetBornOn: null, ...body },
+      }),
+    ),
   );
 
 export const useReviseDating = (id: number) =>
@@ -94,9 +99,14 @@ export const useEndFactor = (id: number) =>
     ),
   );
 
-export const useFileLetter = (id: number) =>
-  useClientChange(id, (body: { issuedBy: string; issuedOn: string; expiresOn: string }) =>
-    ok(api.POST('/api/clients/{clientId}/clearances', { ...byId(id), body })),
+/** Paper at the desk: it counts once somebody who reads letters has read it. */
+export const useFilePaperLetter = (id: number) =>
+  useClientChange(id, () =>
+    ok(
+      api.POST('/api/clients/{clientId}/letters', {
+        params: { path: { clientId: id }, query: { onPaper: true } },
+      } as never),
+    ),
   );
 
 export const useFileScreening = (id: number) =>

@@ -68,6 +68,54 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/letters/traits": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["LetterTraits"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/letters/read": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ReadLetters"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/letters/waiting": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["WaitingLetters"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/clients/{clientId}/sessions/{sessionId}": {
         parameters: {
             query?: never;
@@ -190,6 +238,22 @@ export interface paths {
         get: operations["Accounts"];
         put?: never;
         post: operations["MakeAccount"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/accounts/{accountId}/roles": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["ChangeRoles"];
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -564,22 +628,6 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
-    "/api/clients/{clientId}/screenings": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        post: operations["RecordScreening"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
     "/api/clients/{clientId}/holds": {
         parameters: {
             query?: never;
@@ -622,6 +670,198 @@ export interface paths {
         get?: never;
         put?: never;
         post: operations["EndPregnancy"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/screening": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ScreeningForm"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/screening/draft": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["SaveScreeningDraft"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/screening/nothing-changed": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["NothingChanged"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/screenings": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ScreeningsOfClient"];
+        put?: never;
+        post: operations["AnswerScreening"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/letters": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["LettersOfClient"];
+        put?: never;
+        post: operations["FileLetter"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/letters/{letterId}/file": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["LetterFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/letters/{letterId}/review": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ReviewLetter"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/letters/{letterId}/refuse": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["RefuseLetter"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/letters/{letterId}/withdraw": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["WithdrawLetter"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/letters/request": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["RequestLetter"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/audit": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Audit"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/audit/check": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CheckAudit"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -1095,6 +1335,102 @@ export interface components {
             /** Format: int32 */
             days: number;
         };
+        /** @description An answer to one question. */
+        AnswerMessage: {
+            /** @description "yes", "no", "unsure", "agreed", "right", or own words. */
+            value: string;
+            since?: null | components["schemas"]["LocalDate"];
+        };
+        /** @description A screening that was answered; for herself, the owner and whoever reads letters. */
+        AnsweredScreening: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description The day. */
+            answeredOn: components["schemas"]["LocalDate"];
+            /** @description What came of it. */
+            outcome: components["schemas"]["ScreeningOutcome"];
+            /**
+             * Format: int32
+             * @description Version of the questions; null when only the outcome was recorded.
+             */
+            version?: null | number;
+            /** @description The answers by code; empty when only the outcome was recorded. */
+            answers: {
+                [key: string]: components["schemas"]["AnswerMessage"];
+            };
+            /** @description Questions whose answer differs from what staff entered and still stands on her page. */
+            differs: string[];
+        };
+        /** @description Answers, all of them or as far as she has come. */
+        AnswersRequest: {
+            /**
+             * Format: int32
+             * @description The version of the questions that were shown.
+             */
+            version: number;
+            /** @description By code of the question. */
+            answers: {
+                [key: string]: components["schemas"]["AnswerMessage"];
+            };
+        };
+        /**
+         * @description Why the questions are asked, most pressing first.
+         * @enum {unknown}
+         */
+        AskedBecause: "never" | "warningSign" | "birth" | "interval" | "newStage";
+        /**
+         * @description What was done with a health record.
+         * @enum {unknown}
+         */
+        AuditAct: "read" | "change";
+        /** @description Whether the trail is whole. */
+        AuditCheck: {
+            /**
+             * Format: int64
+             * @description How many entries it should have.
+             */
+            entries: number;
+            /** @description Nothing was changed, dropped or slipped in. */
+            whole: boolean;
+            /**
+             * Format: int64
+             * @description The first entry that does not fit.
+             */
+            firstBroken: null | number;
+        };
+        /** @description One entry of the trail. */
+        AuditMessage: {
+            /**
+             * Format: int64
+             * @description Its number; ask for what lies before the last one seen to go on.
+             */
+            id: number;
+            /** @description When. */
+            at: components["schemas"]["Instant"];
+            /** @description Who: a name, "the program", or "an account that is gone". */
+            who: string;
+            /** @description As what: owner, reviewer, herself, instructor, frontDesk or program. */
+            seenAs: string;
+            /** @description Read or change. */
+            act: components["schemas"]["AuditAct"];
+            /** @description Which part of the record. */
+            kind: string;
+            /**
+             * Format: int64
+             * @description Whose record.
+             */
+            clientId: number;
+            /** @description Her name; null once she was erased. */
+            whose?: null | string;
+            /**
+             * Format: int64
+             * @description The session whose roster it was.
+             */
+            sessionId?: null | number;
+        };
         /** @enum {unknown} */
         BirthMode: "vaginal" | "assisted" | "caesarean" | "unknown" | null;
         /** @description A birth. */
@@ -1487,6 +1823,8 @@ export interface components {
             onHold: boolean;
             /** @description What the studio needs of her. */
             needs: components["schemas"]["Need"][];
+            bornOn?: null | components["schemas"]["LocalDate"];
+            intensity?: null | components["schemas"]["IntensityMessage"];
             /** @description Her factors and conditions; for the owner and herself, else null. */
             factors?: null | components["schemas"]["FactorMessage"][];
             tape?: null | components["schemas"]["Tape"];
@@ -1534,8 +1872,11 @@ export interface components {
             /** @description Those that change, the stricter first, then in the order of time. */
             bookings: components["schemas"]["ChangedBooking"][];
         };
-        /** @description A client's contact details as typed. */
-        ContactRequest: {
+        /** @description A change of a client's details. */
+        ContactChange: {
+            bornOn?: null | components["schemas"]["LocalDate"];
+            /** @description Her date of birth is to be forgotten. */
+            forgetBornOn?: null | boolean;
             /** @description Full name. */
             name: string;
             /** @description What she likes to be called; her name when left out. */
@@ -1799,6 +2140,25 @@ export interface components {
          * @enum {unknown}
          */
         FlagSeverity: "info" | "attention" | "urgent";
+        /** @description A heart rate to move at, in beats a minute. */
+        HeartRateMessage: {
+            /**
+             * Format: int32
+             * @description From which it is moderate; null where there is no lower end.
+             */
+            low?: null | number;
+            /**
+             * Format: int32
+             * @description The most.
+             */
+            high: number;
+            /** @description "121 to 140", or "up to 110". */
+            says: string;
+            /** @description Her letter's ceiling bounds it. */
+            byLetter: boolean;
+            /** @description Where the figures stand. */
+            sources: components["schemas"]["SourceMessage"][];
+        };
         /** @description What one person does for one movement of the plan. */
         HerMovementMessage: {
             /**
@@ -1817,6 +2177,8 @@ export interface components {
             /** @description Every reason, strictest first. */
             reasons: components["schemas"]["MovementReasonMessage"][];
         };
+        /** Format: binary */
+        IFormFile: string;
         /** @description What an import did, or would do. */
         ImportReport: {
             /** @description Nothing was written. */
@@ -1877,6 +2239,14 @@ export interface components {
             /** @description Her qualifications, what ends first comes first. */
             qualifications: components["schemas"]["QualificationMessage"][];
         };
+        /** @description How hard to work: a heart rate where there is one, and what can still be said. */
+        IntensityMessage: {
+            heartRate: null | components["schemas"]["HeartRateMessage"];
+            /** @description What can still be said at moderate effort. */
+            talkTest: string;
+            /** @description Where that stands. */
+            talkSource: components["schemas"]["SourceMessage"];
+        };
         /** @description A job and its latest runs. */
         JobMessage: {
             name: string;
@@ -1904,14 +2274,99 @@ export interface components {
             /** @description What it did, in words. */
             result: string;
         };
-        /** @description A clearance letter's dates. Its content is not kept here. */
-        LetterRequest: {
+        /** @description A clearance letter, as far as the reader may know. */
+        LetterMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description Whose.
+             */
+            clientId: number;
+            /** @description Her name. */
+            name: string;
+            /** @description Waiting, counts or refused. */
+            state: components["schemas"]["LetterState"];
+            /** @description In words: what its state means today. */
+            says: string;
+            /** @description When it came. */
+            filedAt: components["schemas"]["Instant"];
+            /** @description It lies on paper at the studio; there is no file. */
+            onPaper: boolean;
+            /** @description What its file is; null without one, and for the front desk. */
+            mediaType?: null | string;
+            issuedOn?: null | components["schemas"]["LocalDate"];
+            countsUntil?: null | components["schemas"]["LocalDate"];
+            /** @description It was taken back. */
+            withdrawn: boolean;
+            /** @description Who wrote it; not for the front desk. */
+            issuedBy?: null | string;
+            expiresOn?: null | components["schemas"]["LocalDate"];
+            terms?: null | components["schemas"]["LetterTermsMessage"];
+            /** @description Why it cannot count; not for the front desk. */
+            refusedBecause?: null | string;
+            /** @description Who read it, and when; not for the front desk. */
+            reviewedBy?: null | string;
+            reviewedAt?: null | components["schemas"]["Instant"];
+        };
+        /** @description Why a letter cannot count. */
+        LetterRefusal: {
+            /** @description For the client to read. */
+            because: string;
+        };
+        /** @description What a reviewer reads off a letter. */
+        LetterReview: {
             /** @description Who wrote it. */
             issuedBy: string;
             /** @description The day it was written. */
             issuedOn: components["schemas"]["LocalDate"];
             /** @description Its own last day. */
             expiresOn: components["schemas"]["LocalDate"];
+            /** @description Positions and traits to leave out, by their codes. */
+            leaveOut?: null | string[];
+            /**
+             * Format: int32
+             * @description The most effort, 0 to 10.
+             */
+            effortMost?: null | number;
+            /**
+             * Format: int32
+             * @description The highest heart rate, in beats a minute.
+             */
+            heartRateMost?: null | number;
+            /** @description For the instructor, in own words; no condition by name. */
+            words?: null | string;
+            /** @description It takes the place of what earlier letters asked for. */
+            replacesEarlier?: null | boolean;
+        };
+        /**
+         * @description How far a letter has come.
+         * @enum {unknown}
+         */
+        LetterState: "waiting" | "counts" | "refused";
+        /** @description What a letter asks for, as far as it was read. */
+        LetterTermsMessage: {
+            /** @description Positions and traits to leave out, by their codes. */
+            leaveOut: string[];
+            /** @description The same in words. */
+            leaveOutWords: string[];
+            /**
+             * Format: int32
+             * @description The most effort, 0 to 10.
+             */
+            effortMost?: null | number;
+            /**
+             * Format: int32
+             * @description The highest heart rate, in beats a minute.
+             */
+            heartRateMost?: null | number;
+            /** @description For the instructor, in own words. */
+            words?: null | string;
+            /** @description It takes the place of what earlier letters asked for. */
+            replacesEarlier: boolean;
         };
         /** @description What would change a verdict. */
         LiftMessage: {
@@ -2220,6 +2675,9 @@ export interface components {
             daysSinceBirth?: null | number;
             /** @description 37w 0d or later on that date, no birth reported. */
             mayHaveGivenBirth: boolean;
+            heartRate?: null | components["schemas"]["HeartRateMessage"];
+            /** @description What she can still say at moderate effort; for the instructor and the owner. */
+            talkTest?: null | string;
             /** @description What she does differently, in instruction words. */
             instructions: components["schemas"]["InstructionMessage"][];
             /** @description What she does for each movement of the plan; for the instructor and the owner. */
@@ -2574,6 +3032,31 @@ export interface components {
          * @enum {unknown}
          */
         QualificationStatus: "valid" | "endsSoon" | "expired";
+        /**
+         * @description How a question is answered.
+         * @enum {unknown}
+         */
+        QuestionKind: "yesNo" | "agree" | "confirm" | "text";
+        /** @description One question. */
+        QuestionMessage: {
+            /** @description Its code. */
+            code: string;
+            /** @description Where it stands. */
+            section: components["schemas"]["QuestionSection"];
+            /** @description How it is answered. */
+            kind: components["schemas"]["QuestionKind"];
+            /** @description The question. */
+            asks: string;
+            /** @description What stands below it. */
+            help: string;
+            /** @description Why it is asked. */
+            source: components["schemas"]["SourceMessage"];
+        };
+        /**
+         * @description Where in the questions one stands.
+         * @enum {unknown}
+         */
+        QuestionSection: "agreement" | "dates" | "signs" | "before" | "health" | "now" | "emergency";
         /** @description One reason of a fit, in the reader's words. */
         ReasonMessage: {
             code: string;
@@ -2609,6 +3092,60 @@ export interface components {
             /** @description The birth was before 37w 0d: a person follows up, and nothing cheerful is said. */
             preterm: boolean;
         };
+        /** @description What a clinician is asked, on one page. */
+        RequestLetter: {
+            /** @description The studio. */
+            studioName: string;
+            /** @description Her name. */
+            name: string;
+            /** @description Today at her location. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Where she stands today. */
+            phase: components["schemas"]["Phase"];
+            dueDate?: null | components["schemas"]["LocalDate"];
+            /** @description "24w 3d" today. */
+            age?: null | string;
+            /**
+             * Format: int32
+             * @description Days since the birth.
+             */
+            daysSinceBirth?: null | number;
+            /** @description The classes of her stage and of those that follow. */
+            classes: components["schemas"]["RequestedClass"][];
+            /**
+             * Format: int32
+             * @description The most effort, of 10, that the studio asks of anybody pregnant; null after a birth.
+             */
+            effortMost?: null | number;
+            /** @description What can still be said at moderate effort. */
+            talkTest: string;
+            heartRate?: null | components["schemas"]["HeartRateMessage"];
+            /** @description What her record says that her clinician should speak to; null for the front desk. */
+            conditions?: null | string[];
+            /** @description What may be left out: positions. */
+            positions: string[];
+            /** @description What may be left out: what a movement asks of a body. */
+            demands: string[];
+        };
+        /** @description A class she may come to, as her clinician needs to know it. */
+        RequestedClass: {
+            /** @description Its name. */
+            name: string;
+            /** @description One sentence on what it is. */
+            about: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description The highest effort asked for in it, of 10.
+             */
+            effort: number;
+            /** @description Positions and demands in it, in words. */
+            asks: string[];
+        };
         /** @description Going back to another version. */
         ReturnRequest: {
             /** @description Why. */
@@ -2623,7 +3160,12 @@ export interface components {
          * @description What a person may be at the studio; one person may be several.
          * @enum {unknown}
          */
-        Role: "owner" | "frontDesk" | "instructor" | "client";
+        Role: "owner" | "reviewer" | "frontDesk" | "instructor" | "client";
+        /** @description What an account may be. */
+        RolesChange: {
+            /** @description All of its roles from now on; at least one. */
+            roles: components["schemas"]["Role"][];
+        };
         /** @description A room with seats (mats). */
         Room: {
             /**
@@ -2729,6 +3271,47 @@ export interface components {
              */
             days: number;
         };
+        /** @description What came of a screening. */
+        ScreeningAnswer: {
+            /**
+             * Format: int64
+             * @description Its key.
+             */
+            id: number;
+            /** @description What came of it. */
+            outcome: components["schemas"]["ScreeningOutcome"];
+            /** @description In words, and what to do now. */
+            says: string;
+            /** @description Every reason, strictest first; not for the front desk. */
+            reasons?: null | components["schemas"]["ScreeningReasonMessage"][];
+            /** @description All her bookings are on hold now. */
+            onHold: boolean;
+            /** @description Number to call when it is bad or sudden. */
+            emergencyNumber: string;
+        };
+        /** @description The questions, why they are asked, and how far she has come. */
+        ScreeningForm: {
+            /**
+             * Format: int32
+             * @description Version of the questions.
+             */
+            version: number;
+            /** @description Why they are asked today; empty when they are not. */
+            askedBecause: components["schemas"]["AskedBecause"][];
+            /** @description The same in words. */
+            says: string;
+            /** @description The questions for where she is. */
+            questions: components["schemas"]["QuestionMessage"][];
+            /** @description What she has answered so far; only for herself and the owner. */
+            draft?: null | {
+                [key: string]: components["schemas"]["AnswerMessage"];
+            };
+            savedAt?: null | components["schemas"]["Instant"];
+            /** @description She is asked today, before her first class of the week, if anything has changed. */
+            asksWhetherChanged: boolean;
+            /** @description Number to call when it is bad or sudden. */
+            emergencyNumber: string;
+        };
         /** @description Screening on the card: that it was answered and when, never what. */
         ScreeningMessage: {
             status: components["schemas"]["ScreeningStatus"];
@@ -2740,12 +3323,18 @@ export interface components {
          * @enum {unknown}
          */
         ScreeningOutcome: "nothingFound" | "clearanceNeeded" | "noExercise";
-        /** @description That the health questions were answered, and what came of them. */
-        ScreeningRequest: {
-            /** @description The day. */
-            answeredOn: components["schemas"]["LocalDate"];
-            /** @description What came of them. */
+        /** @description Why a screening came out as it did. */
+        ScreeningReasonMessage: {
+            /** @description Code of the question. */
+            question: string;
+            /** @description The question. */
+            asks: string;
+            /** @description What this answer alone comes to. */
             outcome: components["schemas"]["ScreeningOutcome"];
+            /** @description In words for her. */
+            text: string;
+            /** @description Where it comes from. */
+            source: components["schemas"]["SourceMessage"];
         };
         /**
          * @description How a screening stands on a day.
@@ -3022,6 +3611,15 @@ export interface components {
             from: components["schemas"]["LocalDate"];
             to: components["schemas"]["LocalDate"];
         };
+        /** @description A position or a trait of movements. */
+        TraitChoice: {
+            /** @description Its code. */
+            code: string;
+            /** @description In words. */
+            name: string;
+            /** @description A position; else something that is asked of a body. */
+            isPosition: boolean;
+        };
         /** @description Something a movement asks of a body. */
         TraitMessage: {
             /** @description Its code. */
@@ -3242,6 +3840,66 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["CatalogueMovements"];
+                };
+            };
+        };
+    };
+    LetterTraits: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TraitChoice"][];
+                };
+            };
+        };
+    };
+    ReadLetters: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LetterMessage"][];
+                };
+            };
+        };
+    };
+    WaitingLetters: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LetterMessage"][];
                 };
             };
         };
@@ -3555,6 +4213,57 @@ export interface operations {
             };
             /** @description Bad Request */
             400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeRoles: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                accountId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["RolesChange"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -4335,7 +5044,7 @@ export interface operations {
         };
         requestBody: {
             content: {
-                "application/json": components["schemas"]["ContactRequest"];
+                "application/json": components["schemas"]["ContactChange"];
             };
         };
         responses: {
@@ -4500,60 +5209,7 @@ export interface operations {
         };
         requestBody: {
             content: {
-                "application/json": components["schemas"]["LetterRequest"];
-            };
-        };
-        responses: {
-            /** @description Created */
-            201: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Made"];
-                };
-            };
-            /** @description Bad Request */
-            400: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
-            /** @description Not Found */
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
-            /** @description Conflict */
-            409: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
-        };
-    };
-    RecordScreening: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                clientId: number;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["ScreeningRequest"];
+                "application/json": components["schemas"]["LetterReview"];
             };
         };
         responses: {
@@ -4744,6 +5400,678 @@ export interface operations {
                 };
                 content: {
                     "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ScreeningForm: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ScreeningForm"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SaveScreeningDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AnswersRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    NothingChanged: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ScreeningsOfClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AnsweredScreening"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AnswerScreening: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AnswersRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ScreeningAnswer"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    LettersOfClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LetterMessage"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    FileLetter: {
+        parameters: {
+            query?: {
+                onPaper?: boolean;
+            };
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["IFormFile"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    LetterFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+                letterId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ReviewLetter: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+                letterId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LetterReview"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    RefuseLetter: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+                letterId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LetterRefusal"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WithdrawLetter: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+                letterId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    RequestLetter: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RequestLetter"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Audit: {
+        parameters: {
+            query?: {
+                client?: number;
+                before?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AuditMessage"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CheckAudit: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AuditCheck"];
                 };
             };
         };

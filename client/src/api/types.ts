@@ -44,7 +44,8 @@ export type Move = Wire['MoveMessage'];
 
 export type ClientCard = Wire['ClientCard'];
 export type ClientFound = Wire['ClientFound'];
-export type Contact = Wire['ContactRequest'];
+export type Contact = Omit<Wire['ContactChange'], 'bornOn' | 'forgetBornOn'> &
+  Partial<Pick<Wire['ContactChange'], 'bornOn' | 'forgetBornOn'>>;
 export type Evidence = Wire['EvidenceRequest'];
 export type EvidenceGiven = Wire['EvidenceMessage'];
 export type HeldFactor = Wire['FactorMessage'];

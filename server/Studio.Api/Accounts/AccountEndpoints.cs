@@ -91,6 +91,14 @@ public sealed record NewAccount
     public long? InstructorId { get; init; }
 }
 
+/// <summary>What an account may be.</summary>
+public sealed record RolesChange
+{
+    /// <summary>All of its roles from now on; at least one.</summary>
+    [Required, MinLength(1), MaxLength(5)]
+    public required IReadOnlyList<Role> Roles { get; init; }
+}
+
 /// <summary>A first password for a client's account.</summary>
 public sealed record FirstPassword
 {
@@ -147,6 +155,12 @@ public static class AccountEndpoints
             .WithName("MakeClientAccount")
             .WithTags("Accounts")
             .RequireAuthorization(Policies.Owner)
+            .ProducesProblem(400)
+            .ProducesProblem(404)
+            .ProducesProblem(409);
+        accounts
+            .MapPut("/{accountId}/roles", ChangeRolesAsync)
+            .WithName("ChangeRoles")
             .ProducesProblem(400)
             .ProducesProblem(404)
             .ProducesProblem(409);
@@ -247,6 +261,15 @@ public static class AccountEndpoints
             ? TypedResults.Created($"/api/accounts/{id}", new Made(id))
             : refusal.ToProblem();
     }
+
+    private static async Task<Results<NoContent, ProblemHttpResult>> ChangeRolesAsync(
+        long accountId,
+        RolesChange request,
+        AccountLinks links
+    ) =>
+        await links.ChangeRolesAsync(accountId, [.. request.Roles.Distinct()]) is { } refusal
+            ? refusal.ToProblem()
+            : TypedResults.NoContent();
 
     private static async Task<Results<Created<Made>, ProblemHttpResult>> MakeForClientAsync(
         long clientId,

@@ -91,6 +91,52 @@ public sealed class AccountLinks(UserManager<Account> users, Database database, 
         return account.Id;
     }
 
+    /// <summary>
+    /// Gives an account these roles and no others; why not, or null when it was done. Open pages follow within a minute,
+    /// when their sign-in is next checked.
+    /// </summary>
+    public async Task<Refusal?> ChangeRolesAsync(long accountId, IReadOnlyCollection<Role> roles)
+    {
+        await using var write = await database.BeginWriteAsync();
+        var account = await write.FindAsync<AccountRow>(
+            """
+            select a.id, a.email, a.name, c.id as ClientId, i.id as InstructorId
+              from accounts a
+              left join clients c on c.account_id = a.id
+              left join instructors i on i.account_id = a.id
+             where a.id = @accountId
+            """,
+            new { accountId }
+        );
+        if (account is null)
+            return AccountRefusals.NoSuchAccount;
+        var owners = await write.ListAsync<long>(
+            "select account_id from account_roles where role = @owner",
+            new { owner = Role.Owner.OnTheWire() }
+        );
+        if (
+            AccountRefusals.WhyNot(
+                roles,
+                account.ClientId is not null,
+                account.InstructorId is not null,
+                isLastOwner: owners.Count == 1 && owners[0] == accountId
+            ) is
+            { } refusal
+        )
+            return refusal;
+        await write.ExecuteAsync(
+            "delete from account_roles where account_id = @accountId",
+            new { accountId }
+        );
+        foreach (var role in roles)
+            await write.ExecuteAsync(
+                "insert into account_roles (account_id, role) values (@accountId, @role)",
+                new { accountId, role = role.OnTheWire() }
+            );
+        await write.CommitAsync();
+        return null;
+    }
+
     /// <summary>Identity's complaints as one refusal, with the field they are about.</summary>
     public static Refusal Refused(IdentityResult result)
     {

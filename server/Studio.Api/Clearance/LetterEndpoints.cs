@@ -53,6 +53,20 @@ public static class LetterEndpoints
             .MapPost("/{letterId}/withdraw", WithdrawAsync)
             .WithName("WithdrawLetter")
             .RequireAuthorization(Policies.Reviewer);
+        letters
+            .MapGet("/request", RequestAsync)
+            .WithName("RequestLetter")
+            .RequireAuthorization(Policies.DeskReviewerOrClient)
+            .Audited(AuditKinds.Letter);
+        app.MapGet("/api/letters/traits", () => RequestLetters.Choices)
+            .WithName("LetterTraits")
+            .WithTags("Letters")
+            .RequireAuthorization(Policies.SignedIn);
+        app.MapGet("/api/letters/read", ReadAsync)
+            .WithName("ReadLetters")
+            .WithTags("Letters")
+            .RequireAuthorization(Policies.Reviewer)
+            .Audited(AuditKinds.Letter);
         app.MapGet("/api/letters/waiting", WaitingAsync)
             .WithName("WaitingLetters")
             .WithTags("Letters")
@@ -95,7 +109,22 @@ public static class LetterEndpoints
         );
     }
 
-    private static async Task<Ok<List<LetterMessage>>> WaitingAsync(
+    private static Task<Ok<List<LetterMessage>>> WaitingAsync(
+        Database database,
+        RuleBook book,
+        StudioStore studio,
+        HealthAudit audit
+    ) => ListedAsync(LetterStore.WaitingAsync, database, book, studio, audit);
+
+    private static Task<Ok<List<LetterMessage>>> ReadAsync(
+        Database database,
+        RuleBook book,
+        StudioStore studio,
+        HealthAudit audit
+    ) => ListedAsync(LetterStore.ReadAsync, database, book, studio, audit);
+
+    private static async Task<Ok<List<LetterMessage>>> ListedAsync(
+        Func<Read, Task<List<LetterRow>>> load,
         Database database,
         RuleBook book,
         StudioStore studio,
@@ -104,14 +133,45 @@ public static class LetterEndpoints
     {
         var today = (await studio.AboutAsync()).Today;
         await using var read = await database.ReadAsync();
-        var waiting = await LetterStore.WaitingAsync(read);
+        var letters = await load(read);
         var policies = await PolicyStore.InForceAsync(read, book);
-        audit.Saw(waiting.Select(l => l.ClientId));
+        var ids = letters.Select(l => l.ClientId).Distinct().ToList();
+        var situations = await SituationStore.OfAsync(read, ids);
+        audit.Saw(ids);
         return TypedResults.Ok(
-            waiting
-                .Select(l => LetterWords.For(l, null, today, book, policies, readsAll: true))
+            letters
+                .Select(l =>
+                    LetterWords.For(
+                        l,
+                        situations[l.ClientId].Pregnancy,
+                        today,
+                        book,
+                        policies,
+                        readsAll: true
+                    )
+                )
                 .ToList()
         );
+    }
+
+    private static async Task<Results<Ok<RequestLetter>, ProblemHttpResult>> RequestAsync(
+        long clientId,
+        Reader reader,
+        Database database,
+        RequestLetters requests
+    )
+    {
+        await using var read = await database.ReadAsync();
+        return
+            await ClientStore.FindAsync(read, clientId) is { } row
+            && (
+                reader.ReadsLetters(clientId, row.Ended)
+                || reader.On(clientId, row.Ended) is not null
+            )
+            ? TypedResults.Ok(
+                await requests.OfAsync(read, row, reader.ReadsLetters(clientId, row.Ended))
+            )
+            : BookingRefusals.NoSuchClient.ToProblem();
     }
 
     private static async Task<Results<Created<Made>, ProblemHttpResult>> FileAsync(

@@ -138,6 +138,21 @@ public static class LetterStore
             )
         );
 
+    /// <summary>The hundred letters read last, so that a mistake can be taken back; not those of somebody after a loss.</summary>
+    public static async Task<List<LetterRow>> ReadAsync(Read read) =>
+        Opened(
+            read,
+            await read.ListAsync<LetterRow>(
+                $"""
+                {Select}
+                  left join pregnancies p on p.client_id = c.id and p.is_current = 1
+                 where l.state <> 'waiting' and l.reviewed_by is not null and p.ended_on is null
+                 order by l.reviewed_at desc, l.id desc
+                 limit 100
+                """
+            )
+        );
+
     /// <summary>Files a letter that nobody has read yet.</summary>
     public static Task<long> FileAsync(
         Write write,

@@ -56,6 +56,22 @@ public static class LetterWords
         };
     }
 
+    /// <summary>What she is asked for, the nearer the end the plainer.</summary>
+    /// <param name="reminder">How near the end of the letter that counts is; none when no letter does.</param>
+    /// <param name="until">Its last day.</param>
+    public static string Need(LetterReminder reminder, LocalDate? until) =>
+        reminder switch
+        {
+            LetterReminder.None =>
+                "Please send or bring a letter from your midwife or doctor that says you may exercise.",
+            LetterReminder.First =>
+                $"Your clinician's letter counts until {Wording.Date(until!.Value)}. At your next visit, please ask for a new one.",
+            LetterReminder.Soon =>
+                $"Your clinician's letter ends on {Wording.Date(until!.Value)}. Please ask for a new one now, so that you keep your place in class.",
+            LetterReminder.Last =>
+                $"Your clinician's letter ends on {Wording.Date(until!.Value)}. After that day you cannot take part until a new one has been read.",
+        };
+
     private static string Says(LetterRow letter, LocalDate? until, LocalDate today) =>
         letter.WithdrawnAt is not null
             ? "Taken back: it does not count."

@@ -1,6 +1,8 @@
 using NodaTime;
 using Studio.Api.Booking;
+using Studio.Api.Clearance;
 using Studio.Api.Data;
+using Studio.Api.Intensity;
 using Studio.Api.Pregnancies;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
@@ -25,7 +27,14 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
         var her = fits.Of(client.Id);
         var situation = book.Stages.On(her.Pregnancy, today);
         var knowsAll = seen.Audience is Audience.Owner or Audience.Herself;
-        var clearance = Clearance(her, today, fits.Policies);
+        var standing = ClearanceRules.On(
+            her.Letters,
+            her.Pregnancy,
+            today,
+            book.Stages,
+            fits.Policies
+        );
+        var clearance = Clearance(standing, fits.Policies);
         var screening = Screening(her, today, fits.Policies);
         var ended = situation.Phase == Phase.Ended;
         return new ClientCard
@@ -50,7 +59,18 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
             OnHold = her.Holds.Any(h => h.StandsOn(today)),
             Needs = ended
                 ? []
-                : Needs(her, situation, clearance, screening, fits.Policies, seen.Audience),
+                : Needs(
+                    her,
+                    situation,
+                    clearance,
+                    standing.Reminder,
+                    screening,
+                    fits.Policies,
+                    seen.Audience
+                ),
+            BornOn = knowsAll ? her.BirthDate : null,
+            Intensity =
+                knowsAll && !ended ? IntensityMessage.On(her, today, book, fits.Policies) : null,
             Factors = knowsAll ? await FactorsAsync(read, client.Id) : null,
             Tape = ended ? null : await TapeAsync(read, client.Id, her, fits, today),
         };
@@ -91,10 +111,11 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
         };
     }
 
-    private ClearanceMessage Clearance(HerSituation her, LocalDate today, StudioPolicies policies)
-    {
-        var standing = ClearanceRules.On(her.Letters, her.Pregnancy, today, book.Stages, policies);
-        return new ClearanceMessage(
+    private static ClearanceMessage Clearance(
+        ClearanceStanding standing,
+        StudioPolicies policies
+    ) =>
+        new(
             standing.Status,
             standing.ValidUntil,
             standing.Status switch
@@ -112,7 +133,6 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
                     : "No clearance letter.",
             }
         );
-    }
 
     private ScreeningMessage Screening(HerSituation her, LocalDate today, StudioPolicies policies)
     {
@@ -136,6 +156,7 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
         HerSituation her,
         Situation situation,
         ClearanceMessage clearance,
+        LetterReminder reminder,
         ScreeningMessage screening,
         StudioPolicies policies,
         Audience audience
@@ -173,25 +194,17 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
                     null
                 )
             );
+        // She hears of it four weeks ahead; the desk's own list begins when it is soon.
         if (
-            clearance.Status != ClearanceStatus.Valid
-            && (policies.ClearanceForEveryone || clearance.Status == ClearanceStatus.EndsSoon)
+            toHer && reminder != LetterReminder.None
+            || clearance.Status == ClearanceStatus.EndsSoon
+            || clearance.Status != ClearanceStatus.Valid && policies.ClearanceForEveryone
         )
             needs.Add(
                 new(
                     "letter",
-                    toHer
-                        ? clearance.Status switch
-                        {
-                            ClearanceStatus.EndsSoon =>
-                                $"Your clinician's letter ends on {Wording.Date(clearance.ValidUntil!.Value)}. A new one keeps your place in class.",
-                            ClearanceStatus.Valid
-                            or ClearanceStatus.Expired
-                            or ClearanceStatus.None =>
-                                "Please bring a letter from your midwife or doctor that says you may exercise.",
-                        }
-                        : clearance.Says,
-                    clearance.Status == ClearanceStatus.EndsSoon ? clearance.ValidUntil : null
+                    toHer ? LetterWords.Need(reminder, clearance.ValidUntil) : clearance.Says,
+                    reminder == LetterReminder.None ? null : clearance.ValidUntil
                 )
             );
         if (situation.Phase == Phase.Pregnant && situation.On > her.Pregnancy?.DueDate)

@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.Http.HttpResults;
-using NodaTime;
 using Studio.Api.Accounts;
 using Studio.Api.Audit;
 using Studio.Api.Data;
@@ -9,6 +8,7 @@ using Studio.Api.Rosters;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
 using Studio.Core.Clients;
+using Studio.Core.Intensity;
 
 namespace Studio.Api.Clients;
 
@@ -90,11 +90,11 @@ public static class ClientEndpoints
 
     private static async Task<Results<NoContent, ProblemHttpResult>> ChangeAsync(
         long clientId,
-        ContactRequest request,
+        ContactChange request,
         Reader reader,
         Database database,
         HealthAudit audit,
-        IClock clock
+        HealthChanges changes
     )
     {
         await using var write = await database.BeginWriteAsync();
@@ -106,12 +106,30 @@ public static class ClientEndpoints
             && seen.Audience == Audience.FrontDesk
         )
             return ClientRefusals.SharingIsHers.ToProblem();
+        var dated = request.BornOn is not null || request.ForgetBornOn == true;
+        if (dated && seen.Audience == Audience.FrontDesk)
+            return ClientRefusals.BirthDateIsHers.ToProblem();
+        if (
+            request.BornOn is { } birth
+            && HeartRates.WhyNot(birth, changes.Today(seen.Row)) is { } notHers
+        )
+            return notHers.ToProblem();
         var row = ClientIntake.Contact(request, seen.Row);
         if (ClientIntake.WhyNot(row) is { } refusal)
             return refusal.ToProblem();
         if (await ClientStore.EmailTakenAsync(write, row.Email, clientId))
             return ClientRefusals.EmailTaken.ToProblem();
-        await ClientStore.ChangeAsync(write, row, clock.GetCurrentInstant());
+        await ClientStore.ChangeAsync(write, row, changes.Now);
+        if (dated)
+        {
+            await BirthDates.SetAsync(
+                write,
+                clientId,
+                request.ForgetBornOn == true ? null : request.BornOn
+            );
+            await audit.ChangedAsync(write, reader, clientId, AuditKinds.Card);
+            write.Tell("session");
+        }
         if (row.SharesConditions != seen.Row.SharesConditions)
             await audit.ChangedAsync(write, reader, clientId, AuditKinds.Sharing);
         write.Tell("client", clientId);

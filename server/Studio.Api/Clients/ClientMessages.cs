@@ -1,6 +1,7 @@
 using System.ComponentModel.DataAnnotations;
 using NodaTime;
 using Studio.Api.Booking;
+using Studio.Api.Intensity;
 using Studio.Api.Pregnancies;
 using Studio.Core.Booking;
 using Studio.Core.Clearance;
@@ -41,6 +42,16 @@ public record ContactRequest
 
     /// <summary>Instructors may see her conditions by name. Only she herself or the owner changes it.</summary>
     public bool? SharesConditions { get; init; }
+}
+
+/// <summary>A change of a client's details.</summary>
+public sealed record ContactChange : ContactRequest
+{
+    /// <summary>Her own date of birth; stays when left out. Only she herself or the owner gives it.</summary>
+    public LocalDate? BornOn { get; init; }
+
+    /// <summary>Her date of birth is to be forgotten.</summary>
+    public bool? ForgetBornOn { get; init; }
 }
 
 /// <summary>A new client, with what is known of her dates.</summary>
@@ -234,6 +245,12 @@ public sealed record ClientCard
 
     /// <summary>What the studio needs of her.</summary>
     public required IReadOnlyList<Need> Needs { get; init; }
+
+    /// <summary>Her own date of birth; for the owner and herself, else null.</summary>
+    public LocalDate? BornOn { get; init; }
+
+    /// <summary>How hard she works today; for the owner and herself, else null.</summary>
+    public IntensityMessage? Intensity { get; init; }
 
     /// <summary>Her factors and conditions; for the owner and herself, else null.</summary>
     public IReadOnlyList<FactorMessage>? Factors { get; init; }

@@ -55,6 +55,7 @@ public static class SituationStore
               from holds where {hers} order by id
             """
         );
+        var births = await BirthDates.OfAsync(read, clientIds);
         var ids = clientIds ?? await read.ListAsync<long>("select id from clients");
         var pregnancyOf = pregnancies.ToDictionary(p => p.ClientId);
 
@@ -64,6 +65,7 @@ public static class SituationStore
                 id => new HerSituation
                 {
                     Pregnancy = pregnancyOf.GetValueOrDefault(id)?.ToPregnancy(),
+                    BirthDate = births.TryGetValue(id, out var birth) ? birth : null,
                     Factors =
                     [
                         .. factors[id]

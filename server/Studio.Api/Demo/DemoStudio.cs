@@ -1,7 +1,9 @@
 using System.Reflection;
 using NodaTime;
+using NodaTime.Text;
 using Studio.Api.Accounts;
 using Studio.Api.Booking;
+using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Imports;
 using Studio.Api.Timetable;
@@ -60,6 +62,7 @@ public sealed class DemoStudio(
                         )
                     )
                 );
+            await BirthDatesAsync(write, today);
             await BookAsync(write, now);
             await write.CommitAsync();
         }
@@ -110,6 +113,22 @@ public sealed class DemoStudio(
                     $"The demo account {email} could not be made: {refusal.Message}"
                 );
         }
+    }
+
+    private static async Task BirthDatesAsync(Write write, LocalDate today)
+    {
+        var text = StudioSetup.WithDates(Text("birth_dates.csv"), today);
+        foreach (
+            var row in StudioSetup.Rows(_ => text, "birth_dates.csv", "client_email", "born_on")
+        )
+            await BirthDates.SetAsync(
+                write,
+                await write.ValueAsync<long>(
+                    "select id from clients where email = @email",
+                    new { email = row["client_email"] }
+                ),
+                LocalDatePattern.Iso.Parse(row["born_on"]).GetValueOrThrow()
+            );
     }
 
     // In the order of the file, by the rules; a row marked "anyway" was booked before something changed, so that how it

@@ -88,7 +88,7 @@ public static class StudioSetup
     public static string WithDates(string text, LocalDate today) =>
         System.Text.RegularExpressions.Regex.Replace(
             text,
-            @"\btoday(?<days>[+-]\d{1,4})?(?=[,;:\r\n]|$)",
+            @"\btoday(?<days>[+-]\d{1,5})?(?=[,;:\r\n]|$)",
             match =>
                 LocalDatePattern.Iso.Format(
                     today.PlusDays(

@@ -1,5 +1,6 @@
 using NodaTime;
 using Studio.Api.Booking;
+using Studio.Api.Intensity;
 using Studio.Api.Movements;
 using Studio.Api.Timetable;
 using Studio.Core.Booking;
@@ -88,6 +89,12 @@ public sealed record PersonMessage
 
     /// <summary>37w 0d or later on that date, no birth reported.</summary>
     public required bool MayHaveGivenBirth { get; init; }
+
+    /// <summary>The heart rate she keeps to on that date, where one is known; for the instructor and the owner.</summary>
+    public HeartRateMessage? HeartRate { get; init; }
+
+    /// <summary>What she can still say at moderate effort; for the instructor and the owner.</summary>
+    public string? TalkTest { get; init; }
 
     /// <summary>What she does differently, in instruction words.</summary>
     public required IReadOnlyList<InstructionMessage> Instructions { get; init; }

@@ -2,12 +2,14 @@ using NodaTime;
 using Studio.Api.Audit;
 using Studio.Api.Booking;
 using Studio.Api.Data;
+using Studio.Api.Intensity;
 using Studio.Api.Movements;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
+using Studio.Core.Intensity;
 
 namespace Studio.Api.Rosters;
 
@@ -123,6 +125,15 @@ public sealed class RosterSheets(
                 StageName = teaches ? fit.Situation.Stage?.Name : null,
                 DaysSinceBirth = teaches ? fit.Situation.DaysSinceBirth : null,
                 MayHaveGivenBirth = teaches && fit.Situation.MayHaveGivenBirth,
+                HeartRate = teaches
+                    ? HeartRateMessage.On(
+                        fits.Of(booking.ClientId),
+                        session.OnDate,
+                        book,
+                        fits.Policies
+                    )
+                    : null,
+                TalkTest = teaches ? HeartRates.Talk(book, IntensityLevel.Moderate).Words : null,
                 Instructions = teaches
                     ?
                     [

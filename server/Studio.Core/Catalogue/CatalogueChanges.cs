@@ -44,6 +44,7 @@ public static class CatalogueChanges
         ["class_rules.csv"] = ["id"],
         ["movements.csv"] = ["code"],
         ["movement_rules.csv"] = ["id"],
+        ["heart_rates.csv"] = ["population", "age_from", "age_to", "level"],
         ["warning_signs.csv"] = ["code"],
         ["questions.csv"] = ["code"],
         [CoverageFile.Name] = ["file", "row"],

@@ -26,6 +26,9 @@ public sealed class CatalogueTexts
         "class_rules.csv",
         "movements.csv",
         "movement_rules.csv",
+        "heart_rates.csv",
+        "warning_signs.csv",
+        "questions.csv",
         CoverageFile.Name,
     ];
 

@@ -42,6 +42,18 @@ public static class ClassTraits
     /// <summary>A room heated above everyday warmth.</summary>
     public const string WarmRoom = "warm-room";
 
+    // Those that a class can have and no movement.
+    private static readonly Dictionary<string, string> OfClasses = new(StringComparer.Ordinal)
+    {
+        [ModerateEffort] = "Moderate effort",
+        [BreathOnly] = "Talk and breath only",
+        [WarmRoom] = "Warm room",
+    };
+
+    /// <summary>What a trait is called, of a class or a movement; null when there is no such code.</summary>
+    public static string? NameOf(string trait) =>
+        OfClasses.GetValueOrDefault(trait) ?? Movements.MovementTraits.NameOf(trait);
+
     /// <summary>All of them; the order has no meaning.</summary>
     public static IReadOnlySet<string> All { get; } =
         new HashSet<string>(StringComparer.Ordinal)

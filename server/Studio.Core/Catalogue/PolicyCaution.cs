@@ -43,6 +43,8 @@ public static class PolicyCaution
         ["booking-ahead-days"] = Grows.Neither,
         // A letter that is said late to end is renewed late.
         ["ends-soon-days"] = Grows.Stricter,
+        ["letter-first-reminder-days"] = Grows.Stricter,
+        ["letter-last-reminder-days"] = Grows.Stricter,
     };
 
     // The more cautious first; those in one place are both less cautious than what comes before them.
@@ -67,6 +69,16 @@ public static class PolicyCaution
         [
             ["yes"],
             ["no"],
+        ],
+        ["heart-rate"] =
+        [
+            ["stricter"],
+            ["canada", "acog-cap"],
+        ],
+        ["heart-rate-29"] =
+        [
+            ["older"],
+            ["younger"],
         ],
         ["screening-at-stage"] =
         [

@@ -53,6 +53,19 @@ public sealed partial record StudioPolicies
         [WarmRoom.Measured] = "measured",
     };
 
+    private static readonly Dictionary<HeartRatePolicy, string> HeartRates = new()
+    {
+        [HeartRatePolicy.Stricter] = "stricter",
+        [HeartRatePolicy.Canada] = "canada",
+        [HeartRatePolicy.AcogCap] = "acog-cap",
+    };
+
+    private static readonly Dictionary<HeartRate29, string> HeartRates29 = new()
+    {
+        [HeartRate29.Older] = "older",
+        [HeartRate29.Younger] = "younger",
+    };
+
     /// <summary>These policies with one value changed, or why it cannot be; allowed ranges are the rule book's to check.</summary>
     public Answer<StudioPolicies> With(string code, string value)
     {
@@ -102,12 +115,16 @@ public sealed partial record StudioPolicies
             "impact-after-birth-days" => Text(ImpactAfterBirthDays),
             "after-caesarean-days" => Text(AfterCaesareanDays),
             "ends-soon-days" => Text(EndsSoonDays),
+            "letter-first-reminder-days" => Text(LetterFirstReminderDays),
+            "letter-last-reminder-days" => Text(LetterLastReminderDays),
             "supine-from" => Weeks[SupineFrom],
             "effort-most" => Text(EffortMost),
             "lifting" => Liftings[Lifting],
             "prolapse-work" => ProlapseWorks[ProlapseWork],
             "warm-room" => WarmRooms[WarmRoom],
             "left-out-most-percent" => Text(LeftOutMostPercent),
+            "heart-rate" => HeartRates[HeartRate],
+            "heart-rate-29" => HeartRates29[HeartRate29],
             _ => throw new ArgumentOutOfRangeException(nameof(code), code, "No such policy."),
         };
 
@@ -143,6 +160,8 @@ public sealed partial record StudioPolicies
             "impact-after-birth-days" => this with { ImpactAfterBirthDays = n },
             "after-caesarean-days" => this with { AfterCaesareanDays = n },
             "ends-soon-days" => this with { EndsSoonDays = n },
+            "letter-first-reminder-days" => this with { LetterFirstReminderDays = n },
+            "letter-last-reminder-days" => this with { LetterLastReminderDays = n },
             "effort-most" => this with { EffortMost = n },
             "left-out-most-percent" => this with { LeftOutMostPercent = n },
             _ => null,
@@ -179,6 +198,14 @@ public sealed partial record StudioPolicies
             ("warm-room", _) when KeyOf(WarmRooms, value) is { } one => this with
             {
                 WarmRoom = one,
+            },
+            ("heart-rate", _) when KeyOf(HeartRates, value) is { } one => this with
+            {
+                HeartRate = one,
+            },
+            ("heart-rate-29", _) when KeyOf(HeartRates29, value) is { } one => this with
+            {
+                HeartRate29 = one,
             },
             ("clearance-for-everyone", "yes" or "no") => this with
             {

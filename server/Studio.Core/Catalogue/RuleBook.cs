@@ -1,3 +1,4 @@
+using Studio.Core.Intensity;
 using Studio.Core.Movements;
 using Studio.Core.Pregnancies;
 
@@ -17,10 +18,12 @@ public sealed class RuleBook
         IReadOnlyList<Condition> conditions,
         IReadOnlyList<ClassRule> classRules,
         IReadOnlyList<PolicyChoice> policyChoices,
+        IReadOnlyList<IntensityBand> intensity,
         MovementIndex movements
     )
     {
         Index = movements;
+        Intensity = intensity;
         (Stages, Sources, Conditions, ClassRules, PolicyChoices) = (
             stages,
             sources,
@@ -70,6 +73,9 @@ public sealed class RuleBook
     /// <summary>What a studio may choose.</summary>
     public IReadOnlyList<PolicyChoice> PolicyChoices { get; }
 
+    /// <summary>Published bands of intensity.</summary>
+    public IReadOnlyList<IntensityBand> Intensity { get; }
+
     /// <summary>The policies of a studio that has chosen nothing.</summary>
     public StudioPolicies Policies { get; }
 
@@ -114,6 +120,7 @@ public sealed class RuleBook
             Conditions,
             ClassRules,
             PolicyChoices,
+            Intensity,
             Index
         )
         {
@@ -123,8 +130,8 @@ public sealed class RuleBook
 
     /// <summary>
     /// Reads and checks the catalogue. Files asked for: <c>stages.csv</c>, <c>sources.csv</c>, <c>factors.csv</c>,
-    /// <c>conditions.csv</c>, <c>policies.csv</c>, <c>class_rules.csv</c>, <c>movements.csv</c>, <c>movement_rules.csv</c>,
-    /// <c>warning_signs.csv</c> and <c>questions.csv</c>.
+    /// <c>conditions.csv</c>, <c>policies.csv</c>, <c>class_rules.csv</c>, <c>heart_rates.csv</c>, <c>movements.csv</c>,
+    /// <c>movement_rules.csv</c>, <c>warning_signs.csv</c> and <c>questions.csv</c>.
     /// </summary>
     /// <param name="open">Opens a file by its name; what it throws is let through.</param>
     /// <exception cref="CatalogueException">Anything is wrong; it holds every error of every file.</exception>
@@ -143,6 +150,7 @@ public sealed class RuleBook
             policies
         );
         var rules = ClassRuleFile.Read(open, known, errors);
+        var intensity = HeartRateFile.Read(open, sources, errors);
         var movements = MovementFile.Read(open, errors);
         var movementRules = MovementRuleFile.Read(open, known, movements, errors);
         var signs = WarningSignFile.Read(open, sources, errors);
@@ -161,6 +169,7 @@ public sealed class RuleBook
             conditions,
             rules,
             policies,
+            intensity,
             new(movements, movementRules)
         )
         {

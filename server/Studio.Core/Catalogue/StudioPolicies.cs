@@ -88,6 +88,29 @@ public enum WarmRoom
     Measured,
 }
 
+/// <summary>Which published figure bounds a pregnant client's heart rate.</summary>
+public enum HeartRatePolicy
+{
+    /// <summary>The Canadian moderate band, cut off at ACOG's usual cap.</summary>
+    Stricter,
+
+    /// <summary>The Canadian moderate band alone.</summary>
+    Canada,
+
+    /// <summary>ACOG's usual cap alone; it has no lower end.</summary>
+    AcogCap,
+}
+
+/// <summary>Which band the one age counts to that the published table leaves out.</summary>
+public enum HeartRate29
+{
+    /// <summary>The lower band, of those who are older.</summary>
+    Older,
+
+    /// <summary>The higher band, of those who are younger.</summary>
+    Younger,
+}
+
 /// <summary>What a studio may choose; meanings, allowed values and sources are in <c>policies.csv</c>.</summary>
 public sealed partial record StudioPolicies
 {
@@ -136,6 +159,18 @@ public sealed partial record StudioPolicies
     /// <summary>How many days before its last day a letter is said to end soon.</summary>
     public int EndsSoonDays { get; init; } = 14;
 
+    /// <summary>How many days before a letter's last day she is first reminded of it.</summary>
+    public int LetterFirstReminderDays { get; init; } = 28;
+
+    /// <summary>How many days before a letter's last day she is reminded for the last time.</summary>
+    public int LetterLastReminderDays { get; init; } = 3;
+
+    /// <summary>Which published figure bounds a pregnant client's heart rate.</summary>
+    public HeartRatePolicy HeartRate { get; init; } = HeartRatePolicy.Stricter;
+
+    /// <summary>Which band an age of 29 counts to.</summary>
+    public HeartRate29 HeartRate29 { get; init; } = HeartRate29.Older;
+
     /// <summary>From when on nothing is done flat on the back.</summary>
     public SupineFrom SupineFrom { get; init; } = SupineFrom.Week14;
 
@@ -172,12 +207,16 @@ public sealed partial record StudioPolicies
         "impact-after-birth-days",
         "after-caesarean-days",
         "ends-soon-days",
+        "letter-first-reminder-days",
+        "letter-last-reminder-days",
         "supine-from",
         "effort-most",
         "lifting",
         "prolapse-work",
         "warm-room",
         "left-out-most-percent",
+        "heart-rate",
+        "heart-rate-29",
     ];
 
     /// <summary>The codes a class rule's day limit may name.</summary>

@@ -24,10 +24,12 @@ public enum ClearanceStatus
 /// <param name="Status">The status.</param>
 /// <param name="ValidUntil">The last day a letter counts or counted; null when none ever did.</param>
 /// <param name="EndedByBirth">The birth, not an expiry, ended the latest.</param>
+/// <param name="Reminder">How pressing it is that the one which counts will end.</param>
 public sealed record ClearanceStanding(
     ClearanceStatus Status,
     LocalDate? ValidUntil,
-    bool EndedByBirth
+    bool EndedByBirth,
+    LetterReminder Reminder = LetterReminder.None
 );
 
 /// <summary>How long a clearance letter counts.</summary>
@@ -105,7 +107,8 @@ public static class ClearanceRules
         return new ClearanceStanding(
             soon ? ClearanceStatus.EndsSoon : ClearanceStatus.Valid,
             until,
-            EndedByBirth: false
+            EndedByBirth: false,
+            LetterReminders.On(until, day, policies)
         );
     }
 

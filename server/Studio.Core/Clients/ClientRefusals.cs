@@ -19,6 +19,14 @@ public static class ClientRefusals
         "sharesConditions"
     );
 
+    /// <summary>Her age is between her and the owner.</summary>
+    public static readonly Refusal BirthDateIsHers = new(
+        RefusalKind.NotAllowed,
+        "birth-date-is-hers",
+        "Only she herself or the owner enters her date of birth. Nothing was changed: leave it out and save again.",
+        "bornOn"
+    );
+
     /// <summary>Her page is closed to everybody but the owner and herself.</summary>
     public static readonly Refusal ClosedAfterLoss = new(
         RefusalKind.NotAllowed,

@@ -56,6 +56,9 @@ public sealed record HerSituation
     /// <summary>The pregnancy in force; null when none is recorded.</summary>
     public Pregnancy? Pregnancy { get; init; }
 
+    /// <summary>Her own date of birth; null when she has not said.</summary>
+    public LocalDate? BirthDate { get; init; }
+
     /// <summary>Her factors and conditions, past and present.</summary>
     public IReadOnlyList<HeldFactor> Factors { get; init; } = [];
 

@@ -215,7 +215,9 @@ public static class Flags
                 state,
                 "letter",
                 FlagKind.Letter,
-                first <= state.Today.PlusDays(3) ? FlagSeverity.Urgent : FlagSeverity.Attention,
+                first <= state.Today.PlusDays(3) || standing.Reminder == LetterReminder.Last
+                    ? FlagSeverity.Urgent
+                    : FlagSeverity.Attention,
                 $"{many} a letter she does not have for that date, the first on {Day(first)}.",
                 $"No valid clearance letter from {Day(first)}: she does not take part without one.",
                 standing.Status is ClearanceStatus.Expired
@@ -223,14 +225,16 @@ public static class Flags
                     : state.Today
             );
         }
-        else if (standing.Status == ClearanceStatus.EndsSoon)
+        else if (standing.Reminder != LetterReminder.None)
             yield return Client(
                 state,
                 "letter-ends",
                 FlagKind.Letter,
-                FlagSeverity.Info,
+                standing.Reminder == LetterReminder.First
+                    ? FlagSeverity.Info
+                    : FlagSeverity.Attention,
                 $"Clearance letter ends on {Day(standing.ValidUntil!.Value)}.",
-                null,
+                $"Her clearance letter ends on {Day(standing.ValidUntil!.Value)}: remind her to ask for a new one.",
                 state.Today
             );
     }

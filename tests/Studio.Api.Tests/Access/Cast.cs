@@ -76,6 +76,13 @@ public sealed class Cast
         }
         if (text.Contains("{account}"))
             text = text.Replace("{account}", await _app.HasAccount([Role.FrontDesk]));
+        if (text.Contains("{accountId}"))
+        {
+            var email = await _app.HasAccount([Role.FrontDesk]);
+            var id = (await _app.Rows<long>($"select id from accounts where email = '{email}'"))[0];
+            text = text.Replace("{accountId}", $"{id}");
+        }
+
         if (text.Contains("{location}"))
             text = text.Replace(
                 "{location}",

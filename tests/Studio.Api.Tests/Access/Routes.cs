@@ -35,6 +35,7 @@ public static class Routes
         DELETE /api/session | 204 204 204 204 204 204 204 |
         GET /api/accounts | 401 403 403 403 403 403 200 |
         POST /api/accounts | 401 403 403 403 403 403 201 | {"email":"{n}@saltmarsh.example","name":"New Person","password":"long-enough-7","roles":["frontDesk"]}
+        PUT /api/accounts/{accountId}/roles | 401 403 403 403 403 403 204 | {"roles":["frontDesk","reviewer"]}
         GET /api/stages | 401 200 200 200 200 200 200 |
         GET /api/factors | 401 200 200 200 200 200 200 |
         GET /api/locations | 401 200 200 200 200 200 200 |
@@ -59,7 +60,7 @@ public static class Routes
         GET /api/clients | 401 403 403 403 200 403 200 |
         POST /api/clients | 401 403 403 403 201 403 201 | {"name":"New Person","called":"New","phone":"1234567","email":"{n}@mail.example","emergencyName":"Near","emergencyPhone":"7654321","homeLocationId":{location},"babies":1,"bornOn":null,"birthMode":null,"dating":{"lastPeriod":"2026-01-05"}}
         GET /api/clients/{clientId} | 401 404 403 403 200 200 200 |
-        PUT /api/clients/{clientId} | 401 404 403 403 204 204 204 | {"name":"Same Person","called":"Same","phone":"1234567","email":"{n}@mail.example","emergencyName":"Near","emergencyPhone":"7654321","sharesConditions":false}
+        PUT /api/clients/{clientId} | 401 404 403 403 204 204 204 | {"name":"Same Person","called":"Same","phone":"1234567","email":"{n}@mail.example","emergencyName":"Near","emergencyPhone":"7654321","sharesConditions":false,"bornOn":null,"forgetBornOn":false}
         POST /api/clients/{clientId}/factors | 401 404 403 403 404 201 201 | {"code":"back-pain","from":"{today}","to":null}
         POST /api/clients/{clientId}/factors/{factorId}/end | 401 404 403 403 404 204 204 | {"on":"{today}"}
         POST /api/clients/{clientId}/account | 401 403 403 403 403 403 409 | {"password":"long-enough-7"}
@@ -74,6 +75,9 @@ public static class Routes
         POST /api/clients/{clientId}/letters/{letterId}/review | 401 403 403 403 403 403 204 | {"issuedBy":"Dr Wenna Ashdown","issuedOn":"{today}","expiresOn":"2026-06-01","leaveOut":["supine"],"effortMost":5,"heartRateMost":140,"words":"Sits when she likes.","replacesEarlier":true}
         POST /api/clients/{clientId}/letters/{letterId}/refuse | 401 403 403 403 403 403 204 | {"because":"The second page is missing."}
         POST /api/clients/{clientId}/letters/{letterId}/withdraw | 401 403 403 403 403 403 204 |
+        GET /api/clients/{clientId}/letters/request | 401 404 403 403 200 200 200 |
+        GET /api/letters/traits | 401 200 200 200 200 200 200 |
+        GET /api/letters/read | 401 403 403 403 403 403 200 |
         GET /api/letters/waiting | 401 403 403 403 403 403 200 |
         GET /api/audit?client={clientId} | 401 404 403 403 403 200 200 |
         GET /api/audit/check | 401 403 403 403 403 403 200 |

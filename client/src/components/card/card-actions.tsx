@@ -74,7 +74,7 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
         )}
       </Group>
       <Modal opened={doing !== null} onClose={close} title={title}>
-        {doing === 'letter' && <LetterForm {...given} />}
+        {doing === 'letter' && <LetterForm clientId={her.id} onDone={close} />}
         {doing === 'screening' && <ScreeningForm {...given} />}
         {doing === 'dating' && (
           <>

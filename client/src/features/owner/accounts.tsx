@@ -9,6 +9,7 @@ import classes from './owner.module.css';
 
 const roleWords: Record<Role, string> = {
   owner: 'owner',
+  reviewer: 'reads letters',
   frontDesk: 'front desk',
   instructor: 'instructor',
   client: 'client',
