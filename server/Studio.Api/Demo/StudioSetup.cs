@@ -238,10 +238,12 @@ public static class StudioSetup
             book,
             book.Policies
         );
+        // They were taught before the studio came here, so the sessions of the weeks behind have them too.
+        var since = now.Minus(Duration.FromDays(366));
         foreach (var cls in classes)
         {
             if (plans.TryGetValue(cls.Code, out var plan))
-                await PlanStore.AddAsync(write, cls.Id, plan, now, null);
+                await PlanStore.AddAsync(write, cls.Id, plan, since, null);
         }
     }
 

@@ -63,11 +63,11 @@ public sealed class Cast
             .Replace("{name}", "advance")
             .Replace("{code}", "look-ahead-days")
             .Replace("{file}", "stages.csv")
-            .Replace("{version}", "0")
             .Replace("{today}", $"{_app.Today:uuuu-MM-dd}")
             .Replace("{n}", Guid.NewGuid().ToString("n"))
             .Replace("{password}", StudioApp.Password);
-        text = text.Replace("{version}", "1");
+        // The first plan of a class; of the catalogue, the program's own.
+        text = text.Replace("{version}", text.Contains("/plan/") ? "1" : "0");
         if (text.Contains("{classId}"))
         {
             var cls = await _app.HasClass(minutes: 5);
