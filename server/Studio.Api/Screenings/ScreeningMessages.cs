@@ -32,7 +32,8 @@ public sealed record AnswersRequest
             .Where(a => a.Value is not null)
             .ToDictionary(
                 a => a.Key,
-                a => new GivenAnswer(a.Value!.Value.Trim(), a.Value.Since),
+                a => // What stands in a dictionary is not checked before it arrives here.
+                new GivenAnswer((a.Value!.Value ?? "").Trim(), a.Value.Since),
                 StringComparer.Ordinal
             );
 }

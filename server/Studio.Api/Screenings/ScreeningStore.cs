@@ -136,11 +136,16 @@ public static class ScreeningStore
         );
 
     /// <summary>The last day on which she said that nothing had changed; null when she never did.</summary>
-    public static Task<LocalDate?> NothingChangedOnAsync(Read read, long clientId) =>
-        read.FindAsync<LocalDate?>(
-            "select max(on_date) from nothing_changed where client_id = @clientId",
-            new { clientId }
-        );
+    public static async Task<LocalDate?> NothingChangedOnAsync(Read read, long clientId) =>
+        (
+            await read.FindAsync<SaidRow>(
+                """
+                select on_date as OnDate from nothing_changed
+                 where client_id = @clientId order by on_date desc limit 1
+                """,
+                new { clientId }
+            )
+        )?.OnDate;
 
     /// <summary>She said that nothing had changed; saying it twice on a day changes nothing.</summary>
     public static Task NothingChangedAsync(Write write, long clientId, LocalDate on, Instant at) =>
@@ -189,6 +194,11 @@ public static class ScreeningStore
 
     private static Dictionary<string, GivenAnswer> Open(Seal seal, string text) =>
         JsonSerializer.Deserialize<Dictionary<string, GivenAnswer>>(seal.Open(text), Json)!;
+
+    private sealed record SaidRow
+    {
+        public LocalDate OnDate { get; init; }
+    }
 
     private sealed record DraftRow
     {

@@ -60,6 +60,7 @@ public sealed class Cast
     {
         text = text.Replace("{clientId}", $"{Client}")
             .Replace("{instructorId}", $"{Instructor}")
+            .Replace("{answers}", ScreeningSamples.AllWell())
             .Replace("{name}", "advance")
             .Replace("{code}", "look-ahead-days")
             .Replace("{file}", "stages.csv")

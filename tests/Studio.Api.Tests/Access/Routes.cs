@@ -65,7 +65,11 @@ public static class Routes
         POST /api/clients/{clientId}/factors/{factorId}/end | 401 404 403 403 404 204 204 | {"on":"{today}"}
         POST /api/clients/{clientId}/account | 401 403 403 403 403 403 409 | {"password":"long-enough-7"}
         POST /api/clients/{clientId}/clearances | 401 403 403 403 403 403 201 | {"issuedBy":"Dr Wenna Ashdown","issuedOn":"{today}","expiresOn":"2026-06-01"}
-        POST /api/clients/{clientId}/screenings | 401 403 403 403 201 403 201 | {"answeredOn":"{today}","outcome":"nothingFound"}
+        GET /api/clients/{clientId}/screening | 401 404 403 403 200 200 200 |
+        PUT /api/clients/{clientId}/screening/draft | 401 404 403 403 403 204 204 | {"version":1,"answers":{"back-pain":{"value":"yes","since":"{today}"}}}
+        POST /api/clients/{clientId}/screening/nothing-changed | 401 404 403 403 204 204 204 |
+        GET /api/clients/{clientId}/screenings | 401 404 404 404 404 200 200 |
+        POST /api/clients/{clientId}/screenings | 401 404 403 403 201 201 201 | {"version":1,"answers":{answers}}
         POST /api/clients/{clientId}/holds | 401 404 404 204 204 204 204 |
         POST /api/clients/{clientId}/birth | 401 404 403 403 200 200 200 | {"on":"{today}","mode":"vaginal"}
         POST /api/clients/{clientId}/loss | 401 404 403 403 404 200 200 | {"on":"{today}"}

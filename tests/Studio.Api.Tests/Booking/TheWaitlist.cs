@@ -83,6 +83,8 @@ public class TheWaitlist(SharedStudio studio)
         await _app.HasHold(client);
         await Cancelled(seat);
         Assert.Equal("waiting", await Status(waits));
+        // After a warning sign the questions are asked again as well.
+        await _app.HasScreening(client, _app.Today);
         using var letter = await (await studio.App.SignedInAs(Role.Owner)).Post(
             $"/api/clients/{client}/clearances",
             new

@@ -118,6 +118,7 @@ public class AFileThatCannotBeUsed
                 "wrist-pain",
                 "wrist-ache",
                 "factors.csv",
+                "questions.csv",
                 "class_rules.csv",
                 Rules.MovementRules
             )
@@ -175,14 +176,17 @@ public class AFileThatCannotBeUsed
         var report = await owner.PutsInForce(
             new
             {
-                files = new[] { "factors.csv", "class_rules.csv", Rules.MovementRules }.Select(
-                    name => new
-                    {
-                        name,
-                        text = own[name]
-                            .Replace("wrist-pain", "wrist-ache", StringComparison.Ordinal),
-                    }
-                ),
+                files = new[]
+                {
+                    "factors.csv",
+                    "questions.csv",
+                    "class_rules.csv",
+                    Rules.MovementRules,
+                }.Select(name => new
+                {
+                    name,
+                    text = own[name].Replace("wrist-pain", "wrist-ache", StringComparison.Ordinal),
+                }),
             }
         );
 

@@ -250,8 +250,8 @@ public class WrongStates(WrongStates.SmallStudio small) : IClassFixture<WrongSta
         "cannot store TEXT value in INTEGER column"
     )]
     [InlineData(
-        "a note's words rewritten",
-        "update class_note_versions set text = 'Something else.'",
+        "a note put down as written later",
+        "update class_note_versions set written_at = '2026-03-02T09:00:00.000Z'",
         "class-notes-are-never-rewritten"
     )]
     [InlineData(

@@ -108,16 +108,16 @@ public class FlagsThroughTheRoutes : IAsyncLifetime
     {
         var her = await Booked(inDays: 10, papers: false);
         await _app.HasScreening(her, _app.Today.PlusDays(-3));
-        await _app.HasLetter(her, _app.Today.PlusDays(-60), _app.Today.PlusDays(15));
+        await _app.HasLetter(her, _app.Today.PlusDays(-60), _app.Today.PlusDays(29));
         await _app.ByHand("flags");
         Assert.Empty(await Flags(_desk));
         await _app.Sleeps();
         Assert.Contains(
-            "ends on 17 March 2026",
+            "ends on 31 March 2026",
             (await Flag(_desk, "letter")).Text("text"),
             StringComparison.Ordinal
         );
-        Assert.Empty(await Flags(_teacher));
+        Assert.Equal("info", (await Flag(_teacher, "letter")).Text("severity"));
 
         await _app.Execute("update letters set withdrawn_at = '2026-03-03T08:00:00.000Z'");
         await _app.Sleeps();
@@ -153,7 +153,7 @@ public class FlagsThroughTheRoutes : IAsyncLifetime
         for (var night = 0; night < 8; night++)
         {
             await _app.Sleeps();
-            Assert.DoesNotContain(await Flags(_desk), f => f.Text("severity") != "info");
+            Assert.DoesNotContain(await Flags(_desk), f => f.Text("severity") == "urgent");
         }
 
         await _app.HasBooking(await Session(inDays: 2), her);

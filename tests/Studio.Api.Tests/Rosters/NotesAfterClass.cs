@@ -1,4 +1,6 @@
 using System.Text.Json.Nodes;
+using Microsoft.Extensions.DependencyInjection;
+using Studio.Api.Data;
 using Studio.Core.Accounts;
 
 namespace Studio.Api.Tests.Rosters;
@@ -146,7 +148,9 @@ public class NotesAfterClass
             await answer.IsRefused(409, "note-changed");
         Assert.Equal(
             [Seen, "Steadier."],
-            await app.Rows<string>("select text from class_note_versions order by version")
+            (
+                await app.Rows<string>("select text from class_note_versions order by version")
+            ).Select(app.Services.GetRequiredService<Seal>().Open)
         );
 
         var owner = await app.SignedInAs(Role.Owner);

@@ -144,6 +144,11 @@ public class ChangedCatalogues
                     Own[Rules].Replace("wrist-pain", "wrist-ache", StringComparison.Ordinal)
                 ),
                 KeyValuePair.Create(
+                    "questions.csv",
+                    Own["questions.csv"]
+                        .Replace("wrist-pain", "wrist-ache", StringComparison.Ordinal)
+                ),
+                KeyValuePair.Create(
                     "class_rules.csv",
                     Own["class_rules.csv"]
                         .Replace("wrist-pain", "wrist-ache", StringComparison.Ordinal)
