@@ -14,6 +14,7 @@ using Studio.Api.Data;
 using Studio.Api.Demo;
 using Studio.Api.Http;
 using Studio.Api.Imports;
+using Studio.Api.Incidents;
 using Studio.Api.Jobs;
 using Studio.Api.Movements;
 using Studio.Api.Pregnancies;
@@ -129,6 +130,7 @@ public static class StudioHost
         app.MapClients();
         app.MapHealth();
         app.MapScreenings();
+        app.MapIncidents();
         app.MapLetters();
         app.MapAudit();
         app.MapSessions();

@@ -16,7 +16,7 @@ using Studio.Core.Pregnancies;
 
 namespace Studio.Api.Clients;
 
-/// <summary>What changes what suits her: factors, letters, screenings, holds, birth, the end of a pregnancy.</summary>
+/// <summary>What changes what suits her: factors, letters, birth, the end of a pregnancy.</summary>
 public static class HealthEndpoints
 {
     /// <summary>Maps the routes.</summary>
@@ -36,7 +36,6 @@ public static class HealthEndpoints
         her.MapPost("/clearances", FileLetterAsync)
             .WithName("FileClearance")
             .RequireAuthorization(Policies.Reviewer);
-        her.MapPost("/holds", HoldAsync).WithName("Hold").RequireAuthorization(Policies.SignedIn);
         her.MapPost("/birth", BirthAsync)
             .WithName("ReportBirth")
             .RequireAuthorization(Policies.DeskOrClient);
@@ -142,32 +141,6 @@ public static class HealthEndpoints
         return TypedResults.Created($"/api/clients/{clientId}", new Made(id));
     }
 
-    private static async Task<Results<NoContent, ProblemHttpResult>> HoldAsync(
-        long clientId,
-        Reader reader,
-        Database database,
-        HealthAudit audit,
-        HealthChanges changes
-    )
-    {
-        await using var write = await database.BeginWriteAsync();
-        if (
-            await ClientStore.FindAsync(write, clientId) is not { } row
-            || !await MayHoldAsync(write, reader, row, changes)
-        )
-            return BookingRefusals.NoSuchClient.ToProblem();
-        await HealthStore.HoldAsync(
-            write,
-            clientId,
-            changes.Today(row),
-            changes.Now,
-            reader.AccountId
-        );
-        await audit.ChangedAsync(write, reader, clientId, AuditKinds.Hold);
-        await changes.DoneAsync(write, clientId);
-        return TypedResults.NoContent();
-    }
-
     private static async Task<Results<Ok<Released>, ProblemHttpResult>> BirthAsync(
         long clientId,
         BirthRequest request,
@@ -230,31 +203,4 @@ public static class HealthEndpoints
         await ClientStore.AudienceAsync(read, reader, clientId)
             is Audience.Owner
                 or Audience.Herself;
-
-    // The desk, the owner and she herself; and an instructor for somebody on a roster of hers, today or the day around.
-    private static async Task<bool> MayHoldAsync(
-        Read read,
-        Reader reader,
-        ClientRow row,
-        HealthChanges changes
-    ) =>
-        reader.On(row.Id, row.Ended) is not null
-        || (
-            !row.Ended
-            && reader.InstructorId is { } instructor
-            && await read.ValueAsync<long>(
-                """
-                select count(*) from bookings b join sessions s on s.id = b.session_id
-                 where b.client_id = @Id and b.status = 'booked' and s.instructor_id = @instructor
-                   and s.on_date between @from and @to
-                """,
-                new
-                {
-                    row.Id,
-                    instructor,
-                    from = changes.Today(row).PlusDays(-1),
-                    to = changes.Today(row).PlusDays(1),
-                }
-            ) > 0
-        );
 }

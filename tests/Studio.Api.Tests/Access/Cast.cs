@@ -105,6 +105,8 @@ public sealed class Cast
                 "{letterId}",
                 $"{await _app.HasWaitingLetter(Client, LetterSamples.Png)}"
             );
+        if (text.Contains("{incidentId}"))
+            text = text.Replace("{incidentId}", $"{await _app.HasIncident(Client)}");
         if (text.Contains("{flagId}"))
             text = text.Replace("{flagId}", $"{await Flag()}");
         if (text.Contains("{moveId}"))

@@ -70,7 +70,10 @@ public static class Routes
         POST /api/clients/{clientId}/screening/nothing-changed | 401 404 403 403 204 204 204 |
         GET /api/clients/{clientId}/screenings | 401 404 404 404 404 200 200 |
         POST /api/clients/{clientId}/screenings | 401 404 403 403 201 201 201 | {"version":1,"answers":{answers}}
-        POST /api/clients/{clientId}/holds | 401 404 404 204 204 204 204 |
+        GET /api/warning-signs | 401 200 200 200 200 200 200 |
+        POST /api/clients/{clientId}/holds | 401 404 404 200 200 200 200 | {"sessionId":null,"signs":["sign-dizzy"],"happened":"She felt faint.","done":"She sat down."}
+        GET /api/incidents | 401 403 403 403 403 403 200 |
+        POST /api/incidents/{incidentId}/more | 401 403 403 403 403 403 201 | {"happened":"She rang: she is well.","done":null}
         POST /api/clients/{clientId}/birth | 401 404 403 403 200 200 200 | {"on":"{today}","mode":"vaginal"}
         POST /api/clients/{clientId}/loss | 401 404 403 403 404 200 200 | {"on":"{today}"}
         GET /api/clients/{clientId}/letters | 401 404 403 403 200 200 200 |

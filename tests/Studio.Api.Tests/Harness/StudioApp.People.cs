@@ -3,6 +3,7 @@ using Studio.Api.Accounts;
 using Studio.Api.Clearance;
 using Studio.Api.Clients;
 using Studio.Api.Data;
+using Studio.Api.Incidents;
 using Studio.Api.Pregnancies;
 using Studio.Api.Rosters;
 using Studio.Core.Accounts;
@@ -155,6 +156,27 @@ public sealed partial class StudioApp
                 at = Clock.GetCurrentInstant(),
             }
         );
+
+    /// <summary>Something that happened.</summary>
+    internal async Task<long> HasIncident(long client, string happened = "She felt faint.")
+    {
+        var by = await Value<long>("select max(id) from accounts");
+        await using var write = await Services.GetRequiredService<Database>().BeginWriteAsync();
+        var id = await IncidentStore.AddAsync(
+            write,
+            new NewIncident
+            {
+                ClientId = client,
+                Signs = ["sign-dizzy"],
+                Happened = happened,
+                Done = "She sat down.",
+            },
+            Clock.GetCurrentInstant(),
+            by
+        );
+        await write.CommitAsync();
+        return id;
+    }
 
     /// <summary>Her bookings are on hold.</summary>
     public Task<long> HasHold(long client, LocalDate? from = null) =>
