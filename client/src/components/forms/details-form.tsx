@@ -32,7 +32,7 @@ export function DetailsForm({ her, onDone, herself = false }: Props) {
   return (
     <form
       onSubmit={form.onSubmit(({ sharesConditions, bornOn, ...values }) =>
-        change.mutate(herself ? { ...values, ...hers(sharesConditions, bornOn) } : values, {
+        change.mutate(herself ? { ...values, ...hers(her, sharesConditions, bornOn) } : values, {
           onSuccess: () => {
             tell('Saved.');
             onDone?.();
@@ -101,9 +101,8 @@ export function DetailsForm({ her, onDone, herself = false }: Props) {
   );
 }
 
-/** What only she herself decides: a day that is taken away is forgotten. */
-const hers = (sharesConditions: boolean, bornOn: string | null) => ({
-  sharesConditions,
-  bornOn,
-  forgetBornOn: bornOn === null,
-});
+/** What only she herself decides: the day is sent when it is another one, and forgotten when it is taken away. */
+const hers = (her: ClientCard, sharesConditions: boolean, bornOn: string | null) =>
+  bornOn === (her.bornOn ?? null)
+    ? { sharesConditions }
+    : { sharesConditions, bornOn, forgetBornOn: bornOn === null };
