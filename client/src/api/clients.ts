@@ -1,6 +1,6 @@
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query';
 import { api, ok } from './client';
-import type { BirthMode, Contact, Evidence, NewClient, ScreeningOutcome } from './types';
+import type { BirthMode, Contact, Evidence, NewClient } from './types';
 
 const byId = (id: number) => ({ params: { path: { clientId: id } } });
 
@@ -107,11 +107,6 @@ export const useFilePaperLetter = (id: number) =>
         params: { path: { clientId: id }, query: { onPaper: true } },
       } as never),
     ),
-  );
-
-export const useFileScreening = (id: number) =>
-  useClientChange(id, (body: { answeredOn: string; outcome: ScreeningOutcome }) =>
-    ok(api.POST('/api/clients/{clientId}/screenings', { ...byId(id), body })),
   );
 
 export const useHold = (id: number) =>

@@ -6,9 +6,16 @@ type Wire = components['schemas'];
 export type BirthMode = NonNullable<Wire['BirthMode']>;
 export type Basis = Wire['DatingBasis'];
 export type Role = Wire['Role'];
-export type ScreeningOutcome = Wire['ScreeningOutcome'];
 export type Severity = Wire['FlagSeverity'];
 export type Verdict = Wire['Suits'];
+
+export type Answer = Wire['AnswerMessage'];
+export type AskedQuestion = Wire['QuestionMessage'];
+export type QuestionSection = Wire['QuestionSection'];
+export type ScreeningAnswer = Wire['ScreeningAnswer'];
+export type ScreeningForm = Wire['ScreeningForm'];
+export type Letter = Wire['LetterMessage'];
+export type AuditEntry = Wire['AuditMessage'];
 
 export type Me = Wire['Me'];
 export type Demo = Wire['DemoMessage'];

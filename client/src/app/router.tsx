@@ -84,6 +84,11 @@ const deskCard = createRoute({
   path: '/desk/clients/$clientId',
   component: lazyRouteComponent(() => import('@/features/front-desk/card-page'), 'CardPage'),
 });
+const handed = createRoute({
+  getParentRoute: () => alone,
+  path: '/desk/clients/$clientId/questions',
+  component: lazyRouteComponent(() => import('@/features/front-desk/handed-page'), 'HandedPage'),
+});
 const newClient = createRoute({
   getParentRoute: () => inside,
   path: '/desk/new',
@@ -187,6 +192,17 @@ const myDetails = createRoute({
   component: lazyRouteComponent(() => import('@/features/client/details-page'), 'DetailsPage'),
 });
 
+const myQuestions = createRoute({
+  getParentRoute: () => inside,
+  path: '/my/questions',
+  component: lazyRouteComponent(() => import('@/features/client/questions-page'), 'QuestionsPage'),
+});
+const myLetters = createRoute({
+  getParentRoute: () => inside,
+  path: '/my/letters',
+  component: lazyRouteComponent(() => import('@/features/client/letters-page'), 'LettersPage'),
+});
+
 const week = createRoute({
   getParentRoute: () => inside,
   path: '/studio',
@@ -273,7 +289,7 @@ export const router = createRouter({
       home,
       ...[day, deskCard, newClient, moves, flags, waiting],
       ...[teach, teachSession, teachWeek, teachPlans, teachPlan, teachMovements, teachWhatIf],
-      ...[my, myDetails],
+      ...[my, myDetails, myQuestions, myLetters],
       ...[week, people, person, staff, jobs, importing, studioPlans, studioPlan],
       rules.addChildren([
         rulesList,
@@ -284,7 +300,7 @@ export const router = createRouter({
         rulesImport,
       ]),
     ]),
-    alone.addChildren([teachClass]),
+    alone.addChildren([teachClass, handed]),
   ]),
   context: { queries },
   defaultPreload: 'intent',

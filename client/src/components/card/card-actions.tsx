@@ -7,16 +7,15 @@ import { BirthForm } from '@/components/forms/birth-form';
 import { DetailsForm } from '@/components/forms/details-form';
 import { ReviseDating } from '@/components/forms/revise-dating';
 import { Refused } from '@/components/states/asked';
+import { GoButton } from '@/components/states/go';
 import { DatingHistory } from './dating-history';
 import { GiveAccount } from './give-account';
 import { LetterForm } from './letter-form';
-import { ScreeningForm } from './screening-form';
 
-type Doing = 'letter' | 'screening' | 'dating' | 'birth' | 'details' | 'account' | 'hold';
+type Doing = 'letter' | 'dating' | 'birth' | 'details' | 'account' | 'hold';
 
 const titles: Record<Doing, string> = {
   letter: 'File a clearance letter',
-  screening: 'Note a screening',
   dating: 'Revise her dating',
   birth: 'Report the birth',
   details: 'Change her details',
@@ -46,9 +45,15 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
         <Button variant="default" onClick={start('letter')}>
           File letter
         </Button>
-        <Button variant="default" onClick={start('screening')}>
-          Note screening
-        </Button>
+        {her.phase !== 'ended' && (
+          <GoButton
+            variant="default"
+            to="/desk/clients/$clientId/questions"
+            params={{ clientId: String(her.id) }}
+          >
+            Health questions
+          </GoButton>
+        )}
         {her.phase !== 'ended' && (
           <Button variant="default" onClick={start('dating')}>
             Revise dating
@@ -75,7 +80,6 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
       </Group>
       <Modal opened={doing !== null} onClose={close} title={title}>
         {doing === 'letter' && <LetterForm clientId={her.id} onDone={close} />}
-        {doing === 'screening' && <ScreeningForm {...given} />}
         {doing === 'dating' && (
           <>
             <ReviseDating {...given} />

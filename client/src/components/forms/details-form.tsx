@@ -4,6 +4,7 @@ import { useChangeDetails } from '@/api/clients';
 import type { ClientCard } from '@/api/types';
 import { Refused } from '@/components/states/asked';
 import { tell } from '@/components/states/told';
+import { DayInput } from './day-input';
 import { showRefusal } from './refusals';
 import { SubmitRow } from './submit-row';
 
@@ -24,13 +25,14 @@ export function DetailsForm({ her, onDone, herself = false }: Props) {
       emergencyName: her.emergencyName,
       emergencyPhone: her.emergencyPhone,
       sharesConditions: her.sharesConditions,
+      bornOn: her.bornOn ?? null,
     },
   });
   const change = useChangeDetails(her.id);
   return (
     <form
-      onSubmit={form.onSubmit(({ sharesConditions, ...values }) =>
-        change.mutate(herself ? { ...values, sharesConditions } : values, {
+      onSubmit={form.onSubmit(({ sharesConditions, bornOn, ...values }) =>
+        change.mutate(herself ? { ...values, ...hers(her, sharesConditions, bornOn) } : values, {
           onSuccess: () => {
             tell('Saved.');
             onDone?.();
@@ -79,6 +81,14 @@ export function DetailsForm({ her, onDone, herself = false }: Props) {
           />
         </SimpleGrid>
         {herself && (
+          <DayInput
+            label="My date of birth"
+            description="Only for the heart rate that suits you. Leave it empty if you like; the desk does not see it."
+            maxLevel="decade"
+            {...form.getInputProps('bornOn')}
+          />
+        )}
+        {herself && (
           <Checkbox
             label="My instructors may see my conditions by name"
             description="Without this they see only what to do differently, never why."
@@ -90,3 +100,9 @@ export function DetailsForm({ her, onDone, herself = false }: Props) {
     </form>
   );
 }
+
+/** What only she herself decides: the day is sent when it is another one, and forgotten when it is taken away. */
+const hers = (her: ClientCard, sharesConditions: boolean, bornOn: string | null) =>
+  bornOn === (her.bornOn ?? null)
+    ? { sharesConditions }
+    : { sharesConditions, bornOn, forgetBornOn: bornOn === null };

@@ -14,6 +14,7 @@ import { Asked, Empty, Lines } from '@/components/states/asked';
 import { NotesAbout } from '@/components/notes/notes-about';
 import { SafetyNote } from '@/components/states/safety-note';
 import { fullDate } from '@/components/time/days';
+import { WhoLooked } from './who-looked';
 import classes from './my.module.css';
 
 export function DetailsPage() {
@@ -39,6 +40,9 @@ function Details({ clientId, today }: { clientId: number; today: string }) {
             {her.phase !== 'ended' && <MyHealth her={her} today={today} />}
             <section className={classes.section} aria-label="What your instructors noted">
               <NotesAbout clientId={her.id} says="What your instructors noted" />
+            </section>
+            <section className={classes.section} aria-label="Who looked at my record">
+              <WhoLooked clientId={her.id} />
             </section>
             <SafetyNote locationId={her.homeLocationId} />
           </>

@@ -7,6 +7,8 @@ import { Asked, Empty, Lines } from '@/components/states/asked';
 import { SafetyNote } from '@/components/states/safety-note';
 import { Tape } from '@/components/tape/tape';
 import { ageWords, sinceBirth } from '@/components/time/days';
+import { AnythingChanged } from './anything-changed';
+import { EffortLine } from './effort-line';
 import { MyBookings } from './my-bookings';
 import { MyChoices } from './my-choices';
 import { MyMoves } from './my-moves';
@@ -37,6 +39,7 @@ function HerPage({ clientId, today }: { clientId: number; today: string }) {
                 <Text c="dimmed">{whereSheIs(her)}</Text>
               </div>
               <NeededFirst her={her} today={today} />
+              <AnythingChanged clientId={clientId} />
               {her.tape != null && (
                 <Tape
                   tape={her.tape}
@@ -48,6 +51,7 @@ function HerPage({ clientId, today }: { clientId: number; today: string }) {
               <MyMoves clientId={clientId} />
               <MyBookings clientId={clientId} today={today} />
               <MyChoices clientId={clientId} />
+              <EffortLine her={her} />
               <SafetyNote locationId={her.homeLocationId} />
             </Stack>
           )

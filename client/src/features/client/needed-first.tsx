@@ -2,6 +2,7 @@ import { Button, Modal, Stack, Text } from '@mantine/core';
 import { useState } from 'react';
 import type { ClientCard } from '@/api/types';
 import { BirthForm } from '@/components/forms/birth-form';
+import { GoButton } from '@/components/states/go';
 import { longDay } from '@/components/time/days';
 import classes from './my.module.css';
 
@@ -19,10 +20,13 @@ export function NeededFirst({ her, today }: Props) {
     <section className={classes.ask} aria-label="What we need from you">
       <Stack gap="xs">
         {her.needs.map(({ code, says, by }) => (
-          <Text key={code} size="lg">
-            {says}
-            {by != null && ` By ${longDay(by)}.`}
-          </Text>
+          <div key={code}>
+            <Text size="lg">
+              {says}
+              {by != null && ` By ${longDay(by)}.`}
+            </Text>
+            <WhereTo code={code} />
+          </div>
         ))}
         {asksOfBirth && (
           <div>
@@ -37,4 +41,31 @@ export function NeededFirst({ her, today }: Props) {
       </Modal>
     </section>
   );
+}
+
+/** The page on which she does what is asked. */
+function WhereTo({ code }: { code: string }) {
+  switch (code) {
+    case 'screening':
+      return (
+        <GoButton to="/my/questions" mt={4}>
+          Answer the questions
+        </GoButton>
+      );
+    case 'letter':
+    case 'hold':
+      return (
+        <GoButton to="/my/letters" mt={4} variant="default">
+          My letters
+        </GoButton>
+      );
+    case 'dates':
+      return (
+        <GoButton to="/my/details" mt={4} variant="default">
+          Tell us your dates
+        </GoButton>
+      );
+    default:
+      return null;
+  }
 }
