@@ -99,16 +99,6 @@ export const useEndFactor = (id: number) =>
     ),
   );
 
-/** Paper at the desk: it counts once somebody who reads letters has read it. */
-export const useFilePaperLetter = (id: number) =>
-  useClientChange(id, () =>
-    ok(
-      api.POST('/api/clients/{clientId}/letters', {
-        params: { path: { clientId: id }, query: { onPaper: true } },
-      } as never),
-    ),
-  );
-
 export const useFileScreening = (id: number) =>
   useClientChange(id, (body: { answeredOn: string; outcome: ScreeningOutcome }) =>
     ok(api.POST('/api/clients/{clientId}/screenings', { ...byId(id), body })),
