@@ -3,7 +3,7 @@ import a11y from 'eslint-plugin-jsx-a11y';
 import hooks from 'eslint-plugin-react-hooks';
 import tseslint from 'typescript-eslint';
 
-const desks = ['front-desk', 'instructor', 'client', 'owner', 'plans'];
+const desks = ['front-desk', 'instructor', 'client', 'owner', 'plans', 'letters'];
 
 /** Imports point one way, written with `@/` so that a wrong one shows; `./` stays inside a folder. */
 const closed = (files, banned) => ({

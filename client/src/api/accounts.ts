@@ -2,7 +2,7 @@ import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query
 import { api, ok } from './client';
 import { clientQueries } from './clients';
 import { staffQueries } from './staff';
-import type { NewAccount } from './types';
+import type { NewAccount, Role } from './types';
 
 export const accountQueries = {
   all: () => ['accounts'] as const,
@@ -35,6 +35,17 @@ export const useGiveAccount = (clientId: number) =>
       api.POST('/api/clients/{clientId}/account', {
         params: { path: { clientId } },
         body: { password },
+      }),
+    ),
+  );
+
+/** All of an account's roles from now on. */
+export const useChangeRoles = (accountId: number) =>
+  useAccountChange((roles: Role[]) =>
+    ok(
+      api.PUT('/api/accounts/{accountId}/roles', {
+        params: { path: { accountId } },
+        body: { roles },
       }),
     ),
   );

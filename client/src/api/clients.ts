@@ -99,18 +99,11 @@ export const useEndFactor = (id: number) =>
     ),
   );
 
-/** Paper at the desk: it counts once somebody who reads letters has read it. */
-export const useFilePaperLetter = (id: number) =>
-  useClientChange(id, () =>
-    ok(
-      api.POST('/api/clients/{clientId}/letters', {
-        params: { path: { clientId: id }, query: { onPaper: true } },
-      } as never),
-    ),
-  );
-
+/** A warning sign: everything of hers is held at once, and what was said of it is written down. */
 export const useHold = (id: number) =>
-  useClientChange(id, () => ok(api.POST('/api/clients/{clientId}/holds', byId(id))));
+  useClientChange(id, (body: WarningSaid) =>
+    ok(api.POST('/api/clients/{clientId}/holds', { ...byId(id), body })),
+  );
 
 export const useReportBirth = (id: number) =>
   useClientChange(id, (body: { on: string; mode: BirthMode }) =>

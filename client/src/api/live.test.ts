@@ -10,6 +10,10 @@ describe('Word of a change', () => {
     expect(staleAfter({ topic: 'client', id: 5 })).toContainEqual(['clients', 5]);
   });
 
+  it('makes the letters that wait stale when a client changed: one may have been filed or read', () => {
+    expect(staleAfter({ topic: 'client', id: 5 })).toContainEqual(['letters']);
+  });
+
   it('makes nothing stale by way of greeting', () => {
     expect(staleAfter({ topic: 'open' })).toEqual([]);
   });

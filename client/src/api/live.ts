@@ -4,6 +4,7 @@ import { clientQueries } from './clients';
 import { connection } from './connection';
 import { flagQueries } from './flags';
 import { jobQueries } from './jobs';
+import { letterQueries } from './letters';
 import { moveQueries } from './moves';
 import { sessionsQueries } from './sessions';
 
@@ -21,7 +22,11 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
     case 'session':
       return [sessionsQueries.all(), clientQueries.all()];
     case 'client':
-      return [id == null ? clientQueries.all() : clientQueries.of(id), sessionsQueries.all()];
+      return [
+        id == null ? clientQueries.all() : clientQueries.of(id),
+        sessionsQueries.all(),
+        letterQueries.all(),
+      ];
     case 'flags':
       return [flagQueries.all(), sessionsQueries.all()];
     case 'moves':

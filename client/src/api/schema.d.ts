@@ -116,6 +116,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/letters/waiting/count": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CountWaitingLetters"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/clients/{clientId}/sessions/{sessionId}": {
         parameters: {
             query?: never;
@@ -3681,6 +3697,14 @@ export interface components {
             /** @description The newest first; the program's own, as it came, last. */
             versions: components["schemas"]["VersionMessage"][];
         };
+        /** @description How much there is to read. */
+        WaitingCount: {
+            /**
+             * Format: int64
+             * @description Letters nobody has read yet.
+             */
+            letters: number;
+        };
         /** @description A movement somebody wants in a plan. */
         WantedItem: {
             /** @description Its code. */
@@ -3900,6 +3924,26 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["LetterMessage"][];
+                };
+            };
+        };
+    };
+    CountWaitingLetters: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WaitingCount"];
                 };
             };
         };

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { flagQueries } from '@/api/flags';
+import { letterQueries } from '@/api/letters';
 import { moveQueries } from '@/api/moves';
 import { waitingFor } from '@/components/flags/groups';
 import type { Desk } from './desks';
@@ -20,6 +21,7 @@ export function DeskLinks({ desk }: { desk: Desk }) {
           {label}
           {counts === 'moves' && <MoveCount />}
           {counts === 'flags' && <FlagCount />}
+          {counts === 'letters' && <LetterCount />}
         </Link>
       ))}
     </nav>
@@ -34,6 +36,11 @@ function MoveCount() {
 function FlagCount() {
   const { data } = useQuery(flagQueries.list());
   return <Count of={data && waitingFor(data)} />;
+}
+
+export function LetterCount() {
+  const { data } = useQuery(letterQueries.count());
+  return <Count of={data?.letters} />;
 }
 
 const Count = ({ of }: { of?: number }) =>

@@ -4,7 +4,7 @@ interface DeskLink {
   to: string;
   label: string;
   /** Lists of work show how much there is. */
-  counts?: 'moves' | 'flags';
+  counts?: 'moves' | 'flags' | 'letters';
   /** It has pages below it, and is where one is on any of them. */
   holds?: boolean;
 }
@@ -14,6 +14,8 @@ export interface Desk {
   name: string;
   roles: readonly Role[];
   links: readonly DeskLink[];
+  /** How much waits there, shown wherever one is. */
+  counts?: 'letters';
   /** Where the find box opens a card; a desk without it has no find box. */
   card?: '/desk/clients/$clientId' | '/studio/people/$clientId';
 }
@@ -31,6 +33,7 @@ export const desks: readonly Desk[] = [
       { to: '/studio/staff', label: 'Staff' },
       { to: '/studio/plans', label: 'Class plans' },
       { to: '/studio/rules', label: 'Rules', holds: true },
+      { to: '/studio/audit', label: 'Audit' },
       { to: '/studio/jobs', label: 'Jobs' },
       { to: '/studio/import', label: 'Import' },
     ],
@@ -46,6 +49,16 @@ export const desks: readonly Desk[] = [
       { to: '/desk/flags', label: 'Flags', counts: 'flags' },
       { to: '/desk/waiting', label: 'Waiting' },
       { to: '/desk/new', label: 'New client' },
+    ],
+  },
+  {
+    path: '/letters',
+    name: 'Letters',
+    roles: ['reviewer', 'owner'],
+    counts: 'letters',
+    links: [
+      { to: '/letters', label: 'To read', counts: 'letters' },
+      { to: '/letters/read', label: 'Read lately' },
     ],
   },
   {

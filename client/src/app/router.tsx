@@ -111,6 +111,51 @@ const waiting = createRoute({
   component: lazyRouteComponent(() => import('@/features/front-desk/waiting-page'), 'WaitingPage'),
 });
 
+const letters = createRoute({
+  getParentRoute: () => inside,
+  path: '/letters',
+  validateSearch: (search): { letter?: number } => ({ letter: idIn(search, 'letter') }),
+  component: lazyRouteComponent(() => import('@/features/letters/letters-page'), 'LettersPage'),
+});
+const lettersRead = createRoute({
+  getParentRoute: () => inside,
+  path: '/letters/read',
+  component: lazyRouteComponent(() => import('@/features/letters/read-page'), 'ReadPage'),
+});
+const lettersPerson = createRoute({
+  getParentRoute: () => inside,
+  path: '/letters/people/$clientId',
+  component: lazyRouteComponent(() => import('@/features/letters/person-page'), 'PersonPage'),
+});
+
+/** What her clinician is asked, on paper; the same page for everybody who may print it. */
+const requestLetter = {
+  component: lazyRouteComponent(
+    () => import('@/components/letters/request-page'),
+    'RequestLetterPage',
+  ),
+};
+const deskRequest = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/clients/$clientId/letters/request',
+  ...requestLetter,
+});
+const studioRequest = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/people/$clientId/letters/request',
+  ...requestLetter,
+});
+const lettersRequest = createRoute({
+  getParentRoute: () => inside,
+  path: '/letters/people/$clientId/letters/request',
+  ...requestLetter,
+});
+const myRequest = createRoute({
+  getParentRoute: () => inside,
+  path: '/my/letters/request',
+  ...requestLetter,
+});
+
 const teach = createRoute({
   getParentRoute: () => inside,
   path: '/teach',
@@ -271,6 +316,12 @@ const rulesImport = createRoute({
     'RulesImportPage',
   ),
 });
+const audit = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/audit',
+  validateSearch: (search): { client?: number } => ({ client: idIn(search, 'client') }),
+  component: lazyRouteComponent(() => import('@/features/owner/audit/audit-page'), 'AuditPage'),
+});
 const jobs = createRoute({
   getParentRoute: () => inside,
   path: '/studio/jobs',
@@ -287,10 +338,22 @@ export const router = createRouter({
     signIn,
     inside.addChildren([
       home,
-      ...[day, deskCard, newClient, moves, flags, waiting],
+      ...[day, deskCard, deskRequest, newClient, moves, flags, waiting],
+      ...[letters, lettersRead, lettersPerson, lettersRequest],
       ...[teach, teachSession, teachWeek, teachPlans, teachPlan, teachMovements, teachWhatIf],
-      ...[my, myDetails, myQuestions, myLetters],
-      ...[week, people, person, staff, jobs, importing, studioPlans, studioPlan],
+      ...[my, myDetails, myQuestions, myLetters, myRequest],
+      ...[
+        week,
+        people,
+        person,
+        studioRequest,
+        staff,
+        audit,
+        jobs,
+        importing,
+        studioPlans,
+        studioPlan,
+      ],
       rules.addChildren([
         rulesList,
         rulesMovements,

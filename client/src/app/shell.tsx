@@ -5,7 +5,7 @@ import { useKeptNotes } from '@/api/notes';
 import { useMe } from '@/api/session';
 import { ConnectionLine } from '@/components/states/connection-line';
 import { AccountMenu } from './account-menu';
-import { DeskLinks } from './desk-links';
+import { DeskLinks, LetterCount } from './desk-links';
 import { deskAt, desksOf, type Desk } from './desks';
 import { Finder } from './finder';
 import classes from './shell.module.css';
@@ -55,6 +55,7 @@ function DeskSwitch({ desks, here }: { desks: Desk[]; here?: Desk }) {
           aria-current={desk === here ? 'true' : undefined}
         >
           {desk.name}
+          {desk.counts === 'letters' && desk !== here && <LetterCount />}
         </Anchor>
       ))}
     </Group>

@@ -58,6 +58,10 @@ public sealed record LetterReview
 /// <param name="Because">For the client to read.</param>
 public sealed record LetterRefusal([Required, StringLength(500, MinimumLength = 1)] string Because);
 
+/// <summary>How much there is to read.</summary>
+/// <param name="Letters">Letters nobody has read yet.</param>
+public sealed record WaitingCount(long Letters);
+
 /// <summary>What a letter asks for, as far as it was read.</summary>
 public sealed record LetterTermsMessage
 {

@@ -138,6 +138,16 @@ public static class LetterStore
             )
         );
 
+    /// <summary>How many there are in <see cref="WaitingAsync"/>.</summary>
+    public static Task<long> CountWaitingAsync(Read read) =>
+        read.ValueAsync<long>(
+            """
+            select count(*) from letters l
+              left join pregnancies p on p.client_id = l.client_id and p.is_current = 1
+             where l.state = 'waiting' and l.withdrawn_at is null and p.ended_on is null
+            """
+        );
+
     /// <summary>The hundred letters read last, so that a mistake can be taken back; not those of somebody after a loss.</summary>
     public static async Task<List<LetterRow>> ReadAsync(Read read) =>
         Opened(

@@ -86,6 +86,7 @@ public static class Routes
         GET /api/letters/traits | 401 200 200 200 200 200 200 |
         GET /api/letters/read | 401 403 403 403 403 403 200 |
         GET /api/letters/waiting | 401 403 403 403 403 403 200 |
+        GET /api/letters/waiting/count | 401 403 403 403 403 403 200 |
         GET /api/audit?client={clientId} | 401 404 403 403 403 200 200 |
         GET /api/audit/check | 401 403 403 403 403 403 200 |
         GET /api/clients/{clientId}/sessions | 401 404 403 403 200 200 200 |

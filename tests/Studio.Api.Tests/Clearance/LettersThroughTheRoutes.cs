@@ -233,6 +233,7 @@ public sealed class LettersThroughTheRoutes : IAsyncLifetime
         var waiting = (await _reviewer.Read("/api/letters/waiting")).AsArray().Single()!;
         Assert.Equal(letter, waiting.Number("id"));
         Assert.True((bool)waiting["onPaper"]!);
+        Assert.Equal(1, (await _reviewer.Read("/api/letters/waiting/count")).Number("letters"));
         await (
             await _reviewer.GetAsync(
                 $"/api/clients/{her}/letters/{letter}/file",
@@ -318,6 +319,7 @@ public sealed class LettersThroughTheRoutes : IAsyncLifetime
         var her = await _app.HasClient(ended: _app.Today.PlusDays(-2), papers: false);
         var letter = await _app.HasWaitingLetter(her, LetterSamples.Png);
         Assert.Empty((await _reviewer.Read("/api/letters/waiting")).AsArray());
+        Assert.Equal(0, (await _reviewer.Read("/api/letters/waiting/count")).Number("letters"));
         await (
             await _reviewer.Post($"/api/clients/{her}/letters/{letter}/review", Review())
         ).IsRefused(404, "no-such-letter");

@@ -2,7 +2,9 @@ import { Anchor, Group, Stack, Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { clientQueries } from '@/api/clients';
 import type { ClientCard } from '@/api/types';
+import { LettersOf } from '@/components/letters/letters-of';
 import { Asked, Lines } from '@/components/states/asked';
+import { Go } from '@/components/states/go';
 import { SafetyNote } from '@/components/states/safety-note';
 import { Tape } from '@/components/tape/tape';
 import { ageWords } from '@/components/time/days';
@@ -16,12 +18,14 @@ import classes from './card.module.css';
 interface Props {
   clientId: number;
   today: string;
+  /** Where the card lies; pages about her lie below it. */
+  at: '/desk/clients/$clientId' | '/studio/people/$clientId';
   /** Set where the reader sees all of her health: factors, loss. */
   health?: React.ReactNode;
 }
 
 /** Everything about one client that a desk acts on. */
-export function ClientCardView({ clientId, today, health }: Props) {
+export function ClientCardView({ clientId, today, at, health }: Props) {
   const card = useQuery(clientQueries.card(clientId));
   return (
     <Asked query={card} waiting={<Lines count={6} height={64} />}>
@@ -44,6 +48,14 @@ export function ClientCardView({ clientId, today, health }: Props) {
             <Stack gap="xl">
               <CardBookings clientId={clientId} />
               <Standing her={her} />
+              <LettersOf
+                clientId={clientId}
+                request={
+                  <Go to={`${at}/letters/request`} params={{ clientId: String(clientId) }}>
+                    Letter to her clinician
+                  </Go>
+                }
+              />
               {health}
               <CardActions her={her} today={today} />
             </Stack>

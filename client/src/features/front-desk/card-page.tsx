@@ -7,5 +7,7 @@ const route = getRouteApi('/inside/desk/clients/$clientId');
 export function CardPage() {
   const { today } = useMe();
   const clientId = Number(route.useParams().clientId);
-  return <ClientCardView key={clientId} clientId={clientId} today={today} />;
+  return (
+    <ClientCardView key={clientId} clientId={clientId} today={today} at="/desk/clients/$clientId" />
+  );
 }

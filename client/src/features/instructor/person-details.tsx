@@ -83,6 +83,7 @@ export function PersonFacts({ person, session, canCheckIn }: ActsProps) {
       ) : (
         <HerInstructions person={person} />
       )}
+      <HowHard person={person} />
       {person.conditions.length > 0 && (
         <section>
           <Title order={3}>She lets you know</Title>
@@ -106,6 +107,28 @@ export function PersonFacts({ person, session, canCheckIn }: ActsProps) {
       )}
       <Acts person={person} session={session} canCheckIn={canCheckIn} />
     </>
+  );
+}
+
+/** The heart rate she keeps to, where one is known, and what she can still say. */
+function HowHard({ person: { heartRate, talkTest } }: { person: Person }) {
+  if (heartRate == null && talkTest == null) return null;
+  return (
+    <section>
+      <Title order={3}>How hard</Title>
+      {heartRate != null && (
+        <Text>
+          Heart rate {heartRate.says} a minute
+          {heartRate.byLetter && ', by her letter'}
+          {heartRate.sources.length > 0 && (
+            <Text component="span" display="block" size="xs" c="dimmed">
+              {heartRate.sources.map(({ cite }) => cite).join('; ')}
+            </Text>
+          )}
+        </Text>
+      )}
+      {talkTest != null && <Text>{talkTest}</Text>}
+    </section>
   );
 }
 

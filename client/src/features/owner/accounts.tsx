@@ -2,20 +2,14 @@ import { Button, Group, Modal, Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { accountQueries } from '@/api/accounts';
-import type { Role } from '@/api/types';
+import type { Account } from '@/api/types';
 import { AccountForm } from '@/components/forms/account-form';
 import { Asked, Lines } from '@/components/states/asked';
+import { RolesForm } from './roles-form';
+import { rolesOf, roleWords } from './roles';
 import classes from './owner.module.css';
 
-const roleWords: Record<Role, string> = {
-  owner: 'owner',
-  reviewer: 'reads letters',
-  frontDesk: 'front desk',
-  instructor: 'instructor',
-  client: 'client',
-};
-
-/** Owner and front desk accounts; instructors have theirs above, clients on their cards. */
+/** Everybody who can sign in and is more than a client, with what each may do. */
 export function Accounts() {
   const accounts = useQuery(accountQueries.list());
   const [adding, setAdding] = useState(false);
@@ -23,7 +17,7 @@ export function Accounts() {
     <section aria-labelledby="accounts">
       <Group justify="space-between" mt="xl" mb="xs">
         <Title order={2} id="accounts">
-          Owner and front desk accounts
+          Accounts and what they may do
         </Title>
         <Button variant="default" onClick={() => setAdding(true)}>
           Add front desk account
@@ -33,17 +27,9 @@ export function Accounts() {
         {(list) => (
           <ul className={classes.list}>
             {list
-              .filter(({ clientId, instructorId }) => clientId === null && instructorId === null)
-              .map(({ id, name, email, roles }) => (
-                <li key={id} className={classes.rule}>
-                  <strong>{name}</strong>
-                  <Text>
-                    {wordsFor(roles)}{' '}
-                    <Text component="span" c="dimmed">
-                      {email}
-                    </Text>
-                  </Text>
-                </li>
+              .filter(({ roles }) => roles !== 'client')
+              .map((account) => (
+                <One key={account.id} account={account} />
               ))}
           </ul>
         )}
@@ -60,8 +46,38 @@ export function Accounts() {
   );
 }
 
-const wordsFor = (roles: string) =>
-  roles
-    .split(',')
-    .map((role) => roleWords[role.trim() as Role])
-    .join(', ');
+function One({ account }: { account: Account }) {
+  const [changing, setChanging] = useState(false);
+  const { name, email } = account;
+  return (
+    <li className={classes.rule}>
+      <strong>{name}</strong>
+      <Group justify="space-between" gap="xs">
+        <Text>
+          {rolesOf(account)
+            .map((role) => roleWords[role])
+            .join(', ')}{' '}
+          <Text component="span" c="dimmed">
+            {email}
+          </Text>
+        </Text>
+        <Button
+          variant="default"
+          size="xs"
+          onClick={() => setChanging(true)}
+          aria-label={`Change what ${name} may do`}
+        >
+          Change
+        </Button>
+      </Group>
+      <Modal
+        opened={changing}
+        onClose={() => setChanging(false)}
+        title={`What ${name} may do`}
+        size="md"
+      >
+        <RolesForm account={account} onDone={() => setChanging(false)} />
+      </Modal>
+    </li>
+  );
+}

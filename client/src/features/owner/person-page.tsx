@@ -1,4 +1,4 @@
-import { Button, Modal, Title } from '@mantine/core';
+import { Button, Modal, Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { useState } from 'react';
@@ -8,6 +8,7 @@ import { ClientCardView } from '@/components/card/client-card';
 import { LossForm } from '@/components/card/loss-form';
 import { FactorsForm } from '@/components/forms/factors-form';
 import { NotesAbout } from '@/components/notes/notes-about';
+import { Go } from '@/components/states/go';
 
 const route = getRouteApi('/inside/studio/people/$clientId');
 
@@ -20,6 +21,7 @@ export function PersonPage() {
       key={clientId}
       clientId={clientId}
       today={today}
+      at="/studio/people/$clientId"
       health={<Health clientId={clientId} today={today} />}
     />
   );
@@ -40,6 +42,11 @@ function Health({ clientId, today }: { clientId: number; today: string }) {
           Her pregnancy has ended
         </Button>
       )}
+      <Text mt="md">
+        <Go to="/studio/audit" search={{ client: clientId }}>
+          Who has seen and changed her record
+        </Go>
+      </Text>
       <NotesAbout clientId={clientId} says="Notes after class" may="withdraw" />
       <Modal opened={asking} onClose={() => setAsking(false)} title="Her pregnancy has ended">
         <LossForm clientId={clientId} onDone={() => setAsking(false)} />
