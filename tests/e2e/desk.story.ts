@@ -64,7 +64,7 @@ test('checks somebody in', async ({ page }) => {
   await signIn(page, demo.desk);
   await page.getByRole('link', { name: 'Second-trimester core' }).first().click();
   const roster = page.getByRole('region', { name: 'Roster' });
-  const here = roster.getByRole('button', { name: /: check in$/ }).first();
+  const here = roster.getByRole('button', { name: /: all well, check in$/ }).first();
   await here.click();
   await expect(roster.getByText(/1 of \d+ here/)).toBeVisible();
   await isAccessible(page, 'a roster at the desk');

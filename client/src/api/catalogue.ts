@@ -54,6 +54,12 @@ export const catalogueQueries = {
       staleTime: rarely,
       queryFn: () => ok(api.GET('/api/catalogue/movements')),
     }),
+  warningSigns: () =>
+    queryOptions({
+      queryKey: ['warning-signs'] as const,
+      staleTime: rarely,
+      queryFn: () => ok(api.GET('/api/warning-signs')),
+    }),
   sources: () =>
     queryOptions({
       queryKey: ['sources'] as const,

@@ -1,6 +1,6 @@
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query';
 import { api, ok } from './client';
-import type { BirthMode, Contact, Evidence, NewClient } from './types';
+import type { BirthMode, Contact, Evidence, NewClient, WarningSaid } from './types';
 
 const byId = (id: number) => ({ params: { path: { clientId: id } } });
 

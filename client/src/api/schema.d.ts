@@ -68,6 +68,38 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/warning-signs": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["WarningSigns"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/holds": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["Hold"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/letters/traits": {
         parameters: {
             query?: never;
@@ -644,22 +676,6 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
-    "/api/clients/{clientId}/holds": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        post: operations["Hold"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
     "/api/clients/{clientId}/birth": {
         parameters: {
             query?: never;
@@ -750,6 +766,38 @@ export interface paths {
         get: operations["ScreeningsOfClient"];
         put?: never;
         post: operations["AnswerScreening"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/incidents": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Incidents"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/incidents/{incidentId}/more": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["AddToIncident"];
         delete?: never;
         options?: never;
         head?: never;
@@ -1397,6 +1445,11 @@ export interface components {
          * @enum {unknown}
          */
         AskedBecause: "never" | "warningSign" | "birth" | "interval" | "newStage";
+        /**
+         * @description To whom something is said or asked.
+         * @enum {unknown}
+         */
+        AskedWhen: "pregnancy" | "afterBirth" | "always";
         /**
          * @description What was done with a health record.
          * @enum {unknown}
@@ -2222,6 +2275,50 @@ export interface components {
             code: string;
             /** @description Who uses it, and what to do. */
             text: string;
+        };
+        /** @description An entry of the incident record, for the owner and whoever reads letters. */
+        IncidentMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description Whom it concerns.
+             */
+            clientId: number;
+            /** @description Her name. */
+            name: string;
+            /**
+             * Format: int64
+             * @description In which session.
+             */
+            sessionId?: null | number;
+            /** @description The class of that session. */
+            className?: null | string;
+            /**
+             * Format: int64
+             * @description The entry this one adds to.
+             */
+            aboutId?: null | number;
+            /** @description When it was raised. */
+            raisedAt: components["schemas"]["Instant"];
+            /** @description Who raised it. */
+            raisedBy?: null | string;
+            /** @description The warning signs, in words. */
+            signs: string[];
+            /** @description What happened. */
+            happened: string;
+            /** @description What was done. */
+            done: string;
+        };
+        /** @description What is added to an entry later. */
+        IncidentMore: {
+            /** @description What became known. */
+            happened: string;
+            /** @description What was done. */
+            done?: null | string;
         };
         /** Format: date-time */
         Instant: string;
@@ -3552,6 +3649,18 @@ export interface components {
             /** @description Who rests or does something else. */
             who: string[];
         };
+        /** @description What to do now. */
+        StopAndRefer: {
+            /**
+             * Format: int64
+             * @description The entry that was written.
+             */
+            incidentId: number;
+            /** @description Stop, refer, and what follows. */
+            says: string;
+            /** @description Of the session's location, or of hers. */
+            emergencyNumber: string;
+        };
         /** @description A class the studio offers; a session is one dated occurrence of it. */
         StudioClass: {
             /**
@@ -3715,6 +3824,35 @@ export interface components {
              */
             minutes: number;
         };
+        /** @description A warning sign at the door or in class. Everything in it may be left out: the hold must not wait for words. */
+        WarningRequest: {
+            /**
+             * Format: int64
+             * @description In which session.
+             */
+            sessionId: null | number;
+            /** @description Codes of warning signs. */
+            signs: null | string[];
+            /** @description What happened. */
+            happened: null | string;
+            /** @description What was done. */
+            done: null | string;
+        };
+        /** @description A warning sign, for one tap. */
+        WarningSignMessage: {
+            /** @description Its code. */
+            code: string;
+            /** @description In a few words. */
+            name: string;
+            /** @description In a sentence. */
+            asks: string;
+            /** @description To whom it is shown. */
+            when: components["schemas"]["AskedWhen"];
+            /** @description Stop and refer; false: slow down and seek advice. */
+            stops: boolean;
+            /** @description Where it stands. */
+            source: components["schemas"]["SourceMessage"];
+        };
         /** @description What would become of each movement. */
         WhatIfAnswer: {
             /** @description Gestational age on that date, "24w 3d". */
@@ -3864,6 +4002,70 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["CatalogueMovements"];
+                };
+            };
+        };
+    };
+    WarningSigns: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WarningSignMessage"][];
+                };
+            };
+        };
+    };
+    Hold: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: {
+            content: {
+                "application/json": null | components["schemas"]["WarningRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["StopAndRefer"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
                 };
             };
         };
@@ -5295,53 +5497,6 @@ export interface operations {
             };
         };
     };
-    Hold: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                clientId: number;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description No Content */
-            204: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content?: never;
-            };
-            /** @description Bad Request */
-            400: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
-            /** @description Not Found */
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
-            /** @description Conflict */
-            409: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
-        };
-    };
     ReportBirth: {
         parameters: {
             query?: never;
@@ -5688,6 +5843,90 @@ export interface operations {
             };
             /** @description Conflict */
             409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Incidents: {
+        parameters: {
+            query?: {
+                client?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["IncidentMessage"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AddToIncident: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                incidentId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["IncidentMore"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -49,13 +49,14 @@ export type Change = Wire['ChangeMessage'];
 export type ChangedMovement = Wire['ChangedMovementMessage'];
 export type Move = Wire['MoveMessage'];
 
-export type Letter = Wire['LetterMessage'];
 export type LetterReview = Wire['LetterReview'];
 export type LetterTerms = Wire['LetterTermsMessage'];
 export type Trait = Wire['TraitChoice'];
 export type RequestLetter = Wire['RequestLetter'];
-export type AuditEntry = Wire['AuditMessage'];
 export type AuditCheck = Wire['AuditCheck'];
+
+export type WarningSaid = Wire['WarningRequest'];
+export type StopAndRefer = Wire['StopAndRefer'];
 
 export type ClientCard = Wire['ClientCard'];
 export type ClientFound = Wire['ClientFound'];

@@ -191,13 +191,6 @@ public static class IncidentEndpoints
             || !reader.ReadsLetters(first.ClientId, row.Ended)
         )
             return NoSuchIncident.ToProblem();
-        if (string.IsNullOrWhiteSpace(request.Happened))
-            return new Refusal(
-                RefusalKind.Invalid,
-                "words-missing",
-                "Say what became known.",
-                "happened"
-            ).ToProblem();
         var id = await IncidentStore.AddAsync(
             write,
             new NewIncident

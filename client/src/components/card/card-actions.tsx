@@ -1,13 +1,12 @@
-import { Button, Group, Modal, Text, Title } from '@mantine/core';
+import { Button, Group, Modal, Title } from '@mantine/core';
 import { useState } from 'react';
-import { useHold } from '@/api/clients';
 import { useMe } from '@/api/session';
 import type { ClientCard } from '@/api/types';
 import { BirthForm } from '@/components/forms/birth-form';
 import { DetailsForm } from '@/components/forms/details-form';
 import { ReviseDating } from '@/components/forms/revise-dating';
-import { Refused } from '@/components/states/asked';
 import { GoButton } from '@/components/states/go';
+import { WarningForm } from '@/components/warning/warning-form';
 import { DatingHistory } from './dating-history';
 import { GiveAccount } from './give-account';
 import { LetterForm } from './letter-form';
@@ -20,7 +19,7 @@ const titles: Record<Doing, string> = {
   birth: 'Report the birth',
   details: 'Change her details',
   account: 'Give her an account',
-  hold: 'Put every booking on hold',
+  hold: 'A warning sign',
 };
 
 /** What the desk can do for her, each in a sheet of its own. */
@@ -74,7 +73,7 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
         )}
         {!her.onHold && (
           <Button variant="default" onClick={start('hold')}>
-            Hold
+            Warning sign
           </Button>
         )}
       </Group>
@@ -89,33 +88,8 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
         {doing === 'birth' && <BirthForm {...given} />}
         {doing === 'details' && <DetailsForm her={her} onDone={close} />}
         {doing === 'account' && <GiveAccount her={her} onDone={close} />}
-        {doing === 'hold' && <HoldForm clientId={her.id} onDone={close} />}
+        {doing === 'hold' && <WarningForm clientId={her.id} called={her.called} onDone={close} />}
       </Modal>
     </section>
-  );
-}
-
-function HoldForm({ clientId, onDone }: { clientId: number; onDone: () => void }) {
-  const hold = useHold(clientId);
-  return (
-    <>
-      <Refused error={hold.error} />
-      <Text>
-        For a warning sign, or when she asks. Her bookings stay on the list but she may not take
-        part until a new clearance letter is filed.
-      </Text>
-      <Group mt="lg">
-        <Button
-          color="brick"
-          loading={hold.isPending}
-          onClick={() => hold.mutate(undefined, { onSuccess: onDone })}
-        >
-          Hold from now
-        </Button>
-        <Button variant="default" onClick={onDone}>
-          Leave it
-        </Button>
-      </Group>
-    </>
   );
 }

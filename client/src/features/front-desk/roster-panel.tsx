@@ -1,8 +1,9 @@
-import { Button, Group, Text, Title } from '@mantine/core';
+import { Button, Group, Modal, Text, Title } from '@mantine/core';
 import { Go } from '@/components/states/go';
 import { IconCheck, IconX } from '@tabler/icons-react';
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
+import { useState } from 'react';
 import { useCheckIn } from '@/api/bookings';
 import { sessionsQueries } from '@/api/sessions';
 import type { Person, SessionSummary } from '@/api/types';
@@ -12,6 +13,7 @@ import { tellRefused } from '@/components/states/told';
 import { shortDay } from '@/components/time/days';
 import { SessionTime } from '@/components/time/session-time';
 import { Needs } from '@/components/verdict/mark';
+import { WarningForm } from '@/components/warning/warning-form';
 import classes from './desk.module.css';
 
 const route = getRouteApi('/inside/desk');
@@ -78,23 +80,42 @@ interface BookedProps {
 
 function Booked({ person, session, canCheckIn }: BookedProps) {
   const checkIn = useCheckIn(session.id);
+  const [raising, setRaising] = useState(false);
   const here = person.checkedInAt != null;
   return (
     <li className={classes.person}>
       <Who person={person} />
+      <Modal opened={raising} onClose={() => setRaising(false)} title={`${person.name}: not well`}>
+        <WarningForm
+          clientId={person.clientId}
+          called={person.called}
+          sessionId={session.id}
+          onDone={() => setRaising(false)}
+        />
+      </Modal>
       {canCheckIn || here ? (
-        <Button
-          size="xs"
-          variant={here ? 'light' : 'filled'}
-          aria-pressed={here}
-          aria-label={`${person.name}: ${here ? 'here' : 'check in'}`}
-          leftSection={here ? <IconCheck size={16} aria-hidden /> : undefined}
-          onClick={() =>
-            checkIn.mutate({ bookingId: person.bookingId, here: !here }, { onError: tellRefused })
-          }
-        >
-          {here ? 'Here' : 'Check in'}
-        </Button>
+        <Group gap={6} wrap="nowrap">
+          <Button
+            size="xs"
+            variant={here ? 'light' : 'filled'}
+            aria-pressed={here}
+            aria-label={`${person.name}: ${here ? 'here' : 'all well, check in'}`}
+            leftSection={here ? <IconCheck size={16} aria-hidden /> : undefined}
+            onClick={() =>
+              checkIn.mutate({ bookingId: person.bookingId, here: !here }, { onError: tellRefused })
+            }
+          >
+            {here ? 'Here' : 'All well'}
+          </Button>
+          <Button
+            size="xs"
+            variant="default"
+            aria-label={`${person.name}: something is not well`}
+            onClick={() => setRaising(true)}
+          >
+            Not well
+          </Button>
+        </Group>
       ) : (
         <span />
       )}

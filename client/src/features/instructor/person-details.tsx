@@ -1,12 +1,11 @@
-import { Anchor, Button, CloseButton, Group, Text, Title } from '@mantine/core';
+import { Anchor, Button, CloseButton, Group, Modal, Text, Title } from '@mantine/core';
 import { IconCheck } from '@tabler/icons-react';
 import { useState } from 'react';
 import { useCheckIn } from '@/api/bookings';
-import { useHold } from '@/api/clients';
 import type { Person, SessionSummary } from '@/api/types';
 import { NoteList } from '@/components/notes/note-list';
-import { Refused } from '@/components/states/asked';
-import { tell, tellRefused } from '@/components/states/told';
+import { tellRefused } from '@/components/states/told';
+import { WarningForm } from '@/components/warning/warning-form';
 import { Needs, SeverityMark, VerdictMark } from '@/components/verdict/mark';
 import { ageOf } from './floor/mat';
 import { HerInstructions } from './plan/her-instructions';
@@ -140,12 +139,22 @@ interface ActsProps {
 
 function Acts({ person, session, canCheckIn }: ActsProps) {
   const checkIn = useCheckIn(session.id);
-  const hold = useHold(person.clientId);
-  const [sure, setSure] = useState(false);
+  const [raising, setRaising] = useState(false);
   const here = person.checkedInAt != null;
   return (
     <div>
-      <Refused error={hold.error} />
+      <Modal
+        opened={raising}
+        onClose={() => setRaising(false)}
+        title={`${person.called}: a warning sign`}
+      >
+        <WarningForm
+          clientId={person.clientId}
+          called={person.called}
+          sessionId={session.id}
+          onDone={() => setRaising(false)}
+        />
+      </Modal>
       <Group gap="xs">
         {canCheckIn && (
           <Button
@@ -156,29 +165,12 @@ function Acts({ person, session, canCheckIn }: ActsProps) {
               checkIn.mutate({ bookingId: person.bookingId, here: !here }, { onError: tellRefused })
             }
           >
-            {here ? 'Here' : 'Check in'}
+            {here ? 'Here' : 'All well: check in'}
           </Button>
         )}
-        {sure ? (
-          <Button
-            color="brick"
-            loading={hold.isPending}
-            onClick={() =>
-              hold.mutate(undefined, {
-                onSuccess: () => {
-                  setSure(false);
-                  tell(`${person.called} is on hold until a new letter is filed.`);
-                },
-              })
-            }
-          >
-            Yes: stop and hold her bookings
-          </Button>
-        ) : (
-          <Button variant="default" onClick={() => setSure(true)}>
-            Warning sign
-          </Button>
-        )}
+        <Button variant="default" onClick={() => setRaising(true)}>
+          Warning sign
+        </Button>
       </Group>
     </div>
   );
