@@ -15,7 +15,6 @@ export function TrailCheck() {
         </Button>
         <div role="status">
           {check.data !== undefined &&
-            !check.isPending &&
             (check.data.whole ? (
               <Text>{checkWords(check.data)}</Text>
             ) : (
