@@ -108,9 +108,7 @@ public sealed class WarningSignsInClass : IAsyncLifetime
         await (
             await _owner.Post($"/api/incidents/{first}/more", new { happened = "She is well." })
         ).Is(201);
-        await (
-            await _owner.Post($"/api/incidents/{first}/more", new { happened = "  " })
-        ).Is(400);
+        await (await _owner.Post($"/api/incidents/{first}/more", new { happened = "  " })).Is(400);
         var all = (await _owner.Read("/api/incidents")).AsArray();
         Assert.Equal(2, all.Count);
         Assert.Equal(first, all[0]!.Number("aboutId"));
