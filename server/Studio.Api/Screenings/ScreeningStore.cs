@@ -138,7 +138,7 @@ public static class ScreeningStore
     /// <summary>The last day on which she said that nothing had changed; null when she never did.</summary>
     public static Task<LocalDate?> NothingChangedOnAsync(Read read, long clientId) =>
         read.FindAsync<LocalDate?>(
-            "select max(on_date) from nothing_changed where client_id = @clientId",
+            "select on_date from nothing_changed where client_id = @clientId order by on_date desc limit 1",
             new { clientId }
         );
 
