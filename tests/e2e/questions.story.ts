@@ -36,7 +36,7 @@ test.describe('on her phone', () => {
 
   test('answers, goes on after a reload, and reads what came of it and why', async ({ page }) => {
     await signIn(page, demo.client);
-    await page.getByRole('link', { name: 'Health questions' }).click();
+    await page.getByRole('link', { name: 'Questions', exact: true }).click();
     await expect(page.getByText('Nothing is kept before you agree.')).toBeVisible();
     await isAccessible(page, 'the first question');
     await agree(page);
@@ -83,13 +83,13 @@ test.describe('on her phone', () => {
     await expect(page.locator('main')).toContainText(/anaemia/);
     await isAccessible(page, 'what came of it');
     await fits(page);
-    await page.getByRole('link', { name: 'My letters' }).last().click();
+    await page.getByRole('link', { name: 'My letters' }).click();
     await expect(page.getByRole('heading', { level: 1, name: 'My letters' })).toBeVisible();
   });
 
   test('with a warning sign her bookings rest, and the number to call stands there', async ({ page }) => {
     await signIn(page, demo.client);
-    await page.getByRole('link', { name: 'Health questions' }).click();
+    await page.getByRole('link', { name: 'Questions', exact: true }).click();
     await agree(page);
     await page.getByRole('checkbox', { name: 'Fluid leaking from the vagina?', exact: true }).check();
     await none(page);
@@ -105,8 +105,9 @@ test.describe('on her phone', () => {
 
   test('sends a photograph of her letter; what is no letter is refused in words', async ({ page, watch }) => {
     await signIn(page, demo.client);
-    await page.getByRole('link', { name: 'My letters' }).first().click();
+    await page.getByRole('link', { name: 'Letters', exact: true }).click();
     await expect(page.getByRole('heading', { name: 'Letters so far' })).toBeVisible();
+    await expect(page.getByLabel('Loading')).toHaveCount(0);
     const before = await page.getByRole('region', { name: 'Letters so far' }).getByRole('listitem').count();
     const file = page.locator('input[type=file]').last();
     await file.setInputFiles({ name: 'letter.pdf', mimeType: 'application/pdf', buffer: Buffer.from('only some words') });
