@@ -121,6 +121,11 @@ test.describe('on her phone', () => {
     expect((await page.request.get(href!)).headers()['content-type']).toBe('image/png');
     await isAccessible(page, 'her letters');
     await fits(page);
+    await page.getByRole('link', { name: 'A page to print and take along' }).click();
+    await expect(page.getByRole('heading', { level: 1, name: 'May she take part in exercise classes?' })).toBeVisible();
+    await expect(page.getByRole('main')).toContainText('Leonor Castrovide');
+    await isAccessible(page, 'what she takes to her clinician');
+    await fits(page);
     // The browser itself notes the 400 on its console.
     watch.errors.splice(0, watch.errors.length, ...watch.errors.filter((e) => !e.includes('400')));
   });
