@@ -79,8 +79,8 @@ export const desks: readonly Desk[] = [
     roles: ['client'],
     links: [
       { to: '/my', label: 'Classes' },
-      { to: '/my/questions', label: 'Health questions' },
-      { to: '/my/letters', label: 'My letters' },
+      { to: '/my/questions', label: 'Questions' },
+      { to: '/my/letters', label: 'Letters' },
       { to: '/my/details', label: 'About me' },
     ],
   },

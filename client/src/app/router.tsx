@@ -247,6 +247,11 @@ const myLetters = createRoute({
   path: '/my/letters',
   component: lazyRouteComponent(() => import('@/features/client/letters-page'), 'LettersPage'),
 });
+const myRequest = createRoute({
+  getParentRoute: () => alone,
+  path: '/my/letters/request',
+  component: lazyRouteComponent(() => import('@/features/client/request-page'), 'RequestPage'),
+});
 
 const week = createRoute({
   getParentRoute: () => inside,
@@ -363,7 +368,7 @@ export const router = createRouter({
         rulesImport,
       ]),
     ]),
-    alone.addChildren([teachClass, handed]),
+    alone.addChildren([teachClass, handed, myRequest]),
   ]),
   context: { queries },
   defaultPreload: 'intent',

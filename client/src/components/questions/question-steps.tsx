@@ -98,14 +98,14 @@ export function QuestionSteps(props: Props) {
   return (
     <Stack gap="lg">
       <div>
-        <Text size="sm" c="dimmed" id="how-far">
+        <Text size="sm" c="dimmed">
           Step {here + 1} of {steps.length}
         </Text>
         <Progress
           value={((here + 1) / steps.length) * 100}
           size="sm"
           mt={4}
-          aria-labelledby="how-far"
+          aria-label="How far you have come"
         />
       </div>
       <Title order={2} ref={heading} tabIndex={-1} className={classes.heading}>

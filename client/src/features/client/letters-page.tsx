@@ -4,6 +4,7 @@ import { clientQueries } from '@/api/clients';
 import { herLetterQueries } from '@/api/her-letters';
 import { useMe } from '@/api/session';
 import { Asked, Empty, Lines } from '@/components/states/asked';
+import { Go } from '@/components/states/go';
 import { SafetyNote } from '@/components/states/safety-note';
 import { LetterItem } from './letter-item';
 import { SendLetter } from './send-letter';
@@ -29,6 +30,7 @@ function HerLetters({ clientId }: { clientId: number }) {
           A letter from your midwife or doctor says that you may take part, and what to leave out.
           It counts once somebody here has read it.
         </Text>
+        <Go to="/my/letters/request">A page to print and take along</Go>
       </div>
       <SendLetter clientId={clientId} />
       <section aria-labelledby="letters">

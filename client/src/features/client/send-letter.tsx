@@ -54,10 +54,8 @@ export function SendLetter({ clientId }: { clientId: number }) {
       </Group>
       {send.isPending && (
         <div>
-          <Text id="sending-letter" role="status">
-            Sending, {Math.round(sent * 100)} %
-          </Text>
-          <Progress value={sent * 100} size="lg" aria-labelledby="sending-letter" />
+          <Text role="status">Sending, {Math.round(sent * 100)} %</Text>
+          <Progress value={sent * 100} size="lg" aria-label="How much is sent" />
         </div>
       )}
       {tooLarge && (
