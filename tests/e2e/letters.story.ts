@@ -131,7 +131,7 @@ test('a letter comes to the desk, is read, and is minded in class', async ({ pag
   await reading.getByRole('button', { name: 'Save: it counts' }).click();
   // The next one is open already; this one cannot count.
   await expect(waiting.getByRole('link')).toHaveCount(before - 1);
-  await expect(waiting.locator('[aria-current=true]')).toHaveCount(1);
+  await expect(waiting.locator('[aria-current=page]')).toHaveCount(1);
   await hers.filter({ hasText: 'PDF' }).click();
   await reading.getByRole('button', { name: 'It cannot count …' }).click();
   await reading.getByLabel('It cannot count, because').fill('It is not signed. Please bring a signed one.');

@@ -32,7 +32,7 @@ export function ClinicianPart({ letter }: { letter: RequestLetter }) {
       </Lines>
       <Lines>
         <Line label="Holds until (day, month, year)" />
-        <Line label="Instead of my earlier letters (yes or no)" />
+        <Line label="Replaces my earlier letters" />
       </Lines>
       <Lines>
         <Line label="Name and practice" />

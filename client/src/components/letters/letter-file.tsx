@@ -17,7 +17,7 @@ export function LetterFile({ letter }: { letter: Letter }) {
   return (
     <div>
       {letter.mediaType === 'application/pdf' ? (
-        <iframe src={url} title={name} className={classes.pdf} />
+        <iframe src={`${url}#navpanes=0`} title={name} className={classes.pdf} />
       ) : (
         <img src={url} alt={name} className={classes.image} />
       )}

@@ -12,13 +12,14 @@ export function RequestLetterPage() {
   const me = useMe();
   const { clientId } = useParams({ strict: false });
   const letter = useQuery(letterQueries.request(Number(clientId ?? me.clientId)));
+  const whose = clientId === undefined ? 'your' : 'her';
   return (
     <>
       <div className={classes.screen}>
-        <Title>Letter to her clinician</Title>
+        <Title>Letter to {whose} clinician</Title>
         <Text c="dimmed" maw="46rem">
-          One page for her midwife or doctor to fill in and sign. Signed, it comes back as a scan, a
-          photo or on paper, and counts once it was read.
+          One page for {whose} midwife or doctor to fill in and sign. Signed, it comes back as a
+          scan, a photo or on paper, and counts once it was read.
         </Text>
         <Group my="md">
           <Button disabled={letter.data === undefined} onClick={() => window.print()}>

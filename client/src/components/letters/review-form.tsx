@@ -75,7 +75,7 @@ export function ReviewForm({ label, send, busy, error, onDone, onCancel }: Props
         <SimpleGrid cols={{ base: 1, xs: 2 }}>
           <NumberInput
             label="Most effort"
-            description="0 to 10; empty for no ceiling."
+            description="0 to 10, or empty."
             min={0}
             max={10}
             allowDecimal={false}
@@ -83,7 +83,7 @@ export function ReviewForm({ label, send, busy, error, onDone, onCancel }: Props
           />
           <NumberInput
             label="Highest heart rate"
-            description="Beats a minute; empty for no ceiling."
+            description="A minute, or empty."
             min={60}
             max={220}
             allowDecimal={false}

@@ -2,6 +2,7 @@ import type { Roster } from '@/api/types';
 import { severityWords, verdictWords } from '@/components/verdict/words';
 import { longDay } from '@/components/time/days';
 import { ageOf } from './floor/mat';
+import { throughTheClass } from './plan/who-does-what';
 import classes from './teach.module.css';
 
 /** The roster on one sheet of paper, black on white. On screen it is not shown. */
@@ -47,6 +48,10 @@ export function PrintSheet({ roster }: { roster: Roster }) {
               <td>
                 {(person.verdict === 'needsClearance' || person.verdict === 'notSuitable') &&
                   `${verdictWords[person.verdict]}. `}
+                {planned &&
+                  throughTheClass(person)
+                    .map(({ text }) => `${text} `)
+                    .join('')}
                 {person.flags
                   .map(({ severity, text }) => `${severityWords[severity]}: ${text}`)
                   .join(' ')}

@@ -51,7 +51,8 @@ function Work({ list }: { list: readonly Letter[] }) {
               <Go
                 to="/letters"
                 search={{ letter: one.id }}
-                aria-current={one.id === chosen ? 'true' : undefined}
+                activeOptions={{ exact: true, includeSearch: true }}
+                activeProps={{ 'aria-current': 'page' }}
               >
                 <strong>{one.name}</strong>
                 <span>{momentWords(one.filedAt)}</span>

@@ -1,18 +1,24 @@
 import { Text, Title } from '@mantine/core';
 import type { HerMovement, Person } from '@/api/types';
 import { MovementMark } from '@/components/verdict/mark';
-import { allDifferently, sameThroughout } from './who-does-what';
+import { allDifferently, sameThroughout, throughTheClass } from './who-does-what';
 import classes from '@/features/instructor/teach.module.css';
 
 /** All she does differently through the plan, and why. */
 export function HerPlan({ person }: { person: Person }) {
   const all = allDifferently(person);
   const throughout = sameThroughout(person);
+  const always = throughTheClass(person);
   return (
     <section>
       <Title order={3}>What to do differently</Title>
+      {always.map(({ text }) => (
+        <Text key={text} fw={600}>
+          {text}
+        </Text>
+      ))}
       {all.length === 0 ? (
-        <Text>Nothing: as taught.</Text>
+        <Text>{always.length === 0 ? 'Nothing: as taught.' : 'Every movement as taught.'}</Text>
       ) : throughout !== undefined ? (
         <>
           The whole class: <strong>{throughout.instruction}</strong>{' '}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { HerMovement, MovementVerdict, Planned } from '@/api/types';
+import type { HerMovement, MovementVerdict, Person, Planned } from '@/api/types';
 import {
   allDifferently,
   differently,
@@ -8,6 +8,7 @@ import {
   rowOf,
   sameThroughout,
   stepTo,
+  throughTheClass,
 } from './who-does-what';
 
 const does = (position: number, verdict: MovementVerdict, instruction = ''): HerMovement => ({
@@ -85,6 +86,25 @@ describe('A row of the printed sheet', () => {
     expect(rowOf([two, three], 1)).toEqual([
       { instruction: '', span: 1 },
       { instruction: '', span: 1 },
+    ]);
+  });
+});
+
+describe('What holds through the whole class', () => {
+  const her = {
+    movements: [{ name: 'Front plank' }, { name: 'Side plank' }] as Person['movements'],
+    instructions: [
+      'By her letter: heart rate at most 138 a minute.',
+      'Front plank, Side plank: short spells, rest between.',
+      'Side plank: lower knee down.',
+      'Front planks are for others.',
+    ].map((text) => ({ text, source: null })),
+  };
+
+  it('is all that no movement of hers is named for', () => {
+    expect(throughTheClass(her).map(({ text }) => text)).toEqual([
+      'By her letter: heart rate at most 138 a minute.',
+      'Front planks are for others.',
     ]);
   });
 });

@@ -20,6 +20,19 @@ export function sameThroughout({ movements }: Mover): HerMovement | undefined {
   return same ? first : undefined;
 }
 
+/**
+ * What holds for her through the whole class, such as the words of her letter. Whatever begins with the
+ * name of one of her movements is told beside it; all else is told here, so that nothing goes missing.
+ */
+export const throughTheClass = ({
+  instructions,
+  movements,
+}: Pick<Person, 'instructions' | 'movements'>) =>
+  instructions.filter(
+    ({ text }) =>
+      !movements.some(({ name }) => text.startsWith(`${name}:`) || text.startsWith(`${name},`)),
+  );
+
 export const howMany = (people: readonly Mover[], position: number) =>
   people.filter((her) => differently(her, position) !== undefined).length;
 

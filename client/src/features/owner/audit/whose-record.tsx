@@ -1,4 +1,4 @@
-import { Select } from '@mantine/core';
+import { Button, Group, Select } from '@mantine/core';
 import { useDebouncedValue } from '@mantine/hooks';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
@@ -23,22 +23,27 @@ export function WhoseRecord({ client, name, onChange }: Props) {
   const chosen = client === undefined ? null : String(client);
   const known = chosen === null || people.some(({ value }) => value === chosen);
   return (
-    <Select
-      label="Whose record"
-      description="Everybody’s while nobody is chosen."
-      placeholder="Name, phone or e-mail"
-      maw="26rem"
-      mb="lg"
-      data={known ? people : [{ value: chosen, label: name ?? `Client ${chosen}` }, ...people]}
-      // The server has found them already.
-      filter={({ options }) => options}
-      value={chosen}
-      onChange={(value) => onChange(value === null ? undefined : Number(value))}
-      onSearchChange={setText}
-      searchable
-      clearable
-      clearButtonProps={{ 'aria-label': 'Everybody’s record' }}
-      nothingFoundMessage={asked === '' ? undefined : 'Nobody by that name, phone or e-mail.'}
-    />
+    <Group align="flex-end" mb="lg">
+      <Select
+        label="Whose record"
+        description="Everybody’s while nobody is chosen."
+        placeholder="Name, phone or e-mail"
+        w="26rem"
+        maw="100%"
+        data={known ? people : [{ value: chosen, label: name ?? `Client ${chosen}` }, ...people]}
+        // The server has found them already.
+        filter={({ options }) => options}
+        value={chosen}
+        onChange={(value) => onChange(value === null ? undefined : Number(value))}
+        onSearchChange={setText}
+        searchable
+        nothingFoundMessage={asked === '' ? undefined : 'Nobody by that name, phone or e-mail.'}
+      />
+      {chosen !== null && (
+        <Button variant="default" onClick={() => onChange(undefined)}>
+          Everybody’s record
+        </Button>
+      )}
+    </Group>
   );
 }
