@@ -12,16 +12,6 @@ export const herLetterQueries = {
         ok(api.GET('/api/clients/{clientId}/letters', { params: { path: { clientId: id } } })),
     }),
   /** What a letter to her clinician says, to be printed. */
-  request: (id: number) =>
-    queryOptions({
-      queryKey: [...clientQueries.of(id), 'letter-request'] as const,
-      queryFn: () =>
-        ok(
-          api.GET('/api/clients/{clientId}/letters/request', {
-            params: { path: { clientId: id } },
-          }),
-        ),
-    }),
 };
 
 /** Where the file of a letter lies; only for whoever may read it. */

@@ -14,7 +14,6 @@ export type AskedQuestion = Wire['QuestionMessage'];
 export type QuestionSection = Wire['QuestionSection'];
 export type ScreeningAnswer = Wire['ScreeningAnswer'];
 export type ScreeningForm = Wire['ScreeningForm'];
-export type RequestLetter = Wire['RequestLetter'];
 export type Letter = Wire['LetterMessage'];
 export type AuditEntry = Wire['AuditMessage'];
 

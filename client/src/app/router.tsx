@@ -247,11 +247,6 @@ const myLetters = createRoute({
   path: '/my/letters',
   component: lazyRouteComponent(() => import('@/features/client/letters-page'), 'LettersPage'),
 });
-const myRequest = createRoute({
-  getParentRoute: () => alone,
-  path: '/my/letters/request',
-  component: lazyRouteComponent(() => import('@/features/client/request-page'), 'RequestPage'),
-});
 
 const week = createRoute({
   getParentRoute: () => inside,
@@ -368,7 +363,7 @@ export const router = createRouter({
         rulesImport,
       ]),
     ]),
-    alone.addChildren([teachClass, handed, myRequest]),
+    alone.addChildren([teachClass, handed]),
   ]),
   context: { queries },
   defaultPreload: 'intent',
