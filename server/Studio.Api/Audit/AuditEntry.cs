@@ -39,9 +39,6 @@ public static class AuditKinds
     /// <summary>The file of a letter.</summary>
     public const string LetterFile = "letter file";
 
-    /// <summary>Holds.</summary>
-    public const string Hold = "hold";
-
     /// <summary>Warning signs at the door or in class.</summary>
     public const string Incident = "incident";
 

@@ -43,7 +43,7 @@ public sealed class TheTrail : IAsyncLifetime
 
     [Theory]
     [InlineData("POST", "factors", """{"code":"back-pain","from":"2026-03-01"}""", "factors")]
-    [InlineData("POST", "holds", "", "hold")]
+    [InlineData("POST", "holds", "", "incident")]
     [InlineData("POST", "birth", """{"on":"2026-03-01","mode":"vaginal"}""", "birth")]
     [InlineData("POST", "loss", """{"on":"2026-03-01"}""", "ending")]
     [InlineData(
