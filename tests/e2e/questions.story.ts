@@ -142,7 +142,7 @@ test.describe('on her phone', () => {
     await isAccessible(page, 'her letters');
     await fits(page);
     await page.getByRole('link', { name: 'A page to print and take along' }).click();
-    await expect(page.getByRole('heading', { level: 1, name: 'May she take part in exercise classes?' })).toBeVisible();
+    await expect(page.getByRole('heading', { level: 1, name: 'Letter to your clinician' })).toBeVisible();
     await expect(page.getByRole('main')).toContainText('Leonor Castrovide');
     await isAccessible(page, 'what she takes to her clinician');
     await fits(page);
