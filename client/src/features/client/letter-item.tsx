@@ -1,5 +1,5 @@
 import { Anchor, Text } from '@mantine/core';
-import { letterFileAt } from '@/api/her-letters';
+import { letterFile } from '@/api/letters';
 import type { Letter } from '@/api/types';
 import { fullDate } from '@/components/time/days';
 import { momentWords } from '@/components/time/zone';
@@ -35,7 +35,7 @@ export function LetterItem({ letter }: { letter: Letter }) {
       </Text>
       {!onPaper && mediaType != null && (
         <Anchor
-          href={letterFileAt(letter.clientId, letter.id)}
+          href={letterFile({ clientId: letter.clientId, letterId: letter.id })}
           // A PDF is shown by the phone's own reader; the page's browser may not open one safely.
           {...(mediaType === 'application/pdf'
             ? { download: `letter-${letter.id}.${endings[mediaType] ?? 'pdf'}` }

@@ -1,7 +1,7 @@
 import { Stack, Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { clientQueries } from '@/api/clients';
-import { herLetterQueries } from '@/api/her-letters';
+import { letterQueries } from '@/api/letters';
 import { useMe } from '@/api/session';
 import { Asked, Empty, Lines } from '@/components/states/asked';
 import { Go } from '@/components/states/go';
@@ -20,7 +20,7 @@ export function LettersPage() {
 }
 
 function HerLetters({ clientId }: { clientId: number }) {
-  const letters = useQuery(herLetterQueries.of(clientId));
+  const letters = useQuery(letterQueries.of(clientId));
   const { data: her } = useQuery(clientQueries.card(clientId));
   return (
     <Stack gap="xl" className={classes.page}>

@@ -1,6 +1,6 @@
 import { Alert, Button, FileButton, Group, Progress, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
-import { useSendLetter } from '@/api/her-letters';
+import { useSendLetter } from '@/api/send-letter';
 import { Refused } from '@/components/states/asked';
 import { tell } from '@/components/states/told';
 import { mostBytes, plainPhoto } from './letter-photo';

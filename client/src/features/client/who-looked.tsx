@@ -1,7 +1,7 @@
 import { Button, Collapse, Text } from '@mantine/core';
 import { useDisclosure } from '@mantine/hooks';
 import { useInfiniteQuery } from '@tanstack/react-query';
-import { trailQueries } from '@/api/trail';
+import { auditQueries } from '@/api/audit';
 import type { AuditEntry } from '@/api/types';
 import { Lines, Refused } from '@/components/states/asked';
 import { momentWords } from '@/components/time/zone';
@@ -30,7 +30,7 @@ export function WhoLooked({ clientId }: { clientId: number }) {
 }
 
 function Trail({ clientId }: { clientId: number }) {
-  const trail = useInfiniteQuery(trailQueries.of(clientId));
+  const trail = useInfiniteQuery(auditQueries.list(clientId));
   if (trail.data === undefined)
     return trail.isError ? (
       <Refused error={trail.error}>

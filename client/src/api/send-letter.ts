@@ -1,22 +1,7 @@
-import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query';
-import { api, ok } from './client';
+import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { clientQueries } from './clients';
 import { Problem } from './problem';
 import type { ProblemDetails } from './types';
-
-export const herLetterQueries = {
-  of: (id: number) =>
-    queryOptions({
-      queryKey: [...clientQueries.of(id), 'letters'] as const,
-      queryFn: () =>
-        ok(api.GET('/api/clients/{clientId}/letters', { params: { path: { clientId: id } } })),
-    }),
-  /** What a letter to her clinician says, to be printed. */
-};
-
-/** Where the file of a letter lies; only for whoever may read it. */
-export const letterFileAt = (clientId: number, letterId: number) =>
-  `/api/clients/${clientId}/letters/${letterId}/file`;
 
 interface Sent {
   file: Blob;
