@@ -132,6 +132,7 @@ public static class StudioHost
         app.MapScreenings();
         app.MapIncidents();
         app.MapLetters();
+        app.MapLetterReviews();
         app.MapAudit();
         app.MapSessions();
         app.MapBooking();

@@ -12,7 +12,7 @@ using Studio.Core.Clearance;
 
 namespace Studio.Api.Clearance;
 
-/// <summary>Clearance letters: filed by her or the desk, read by a reviewer.</summary>
+/// <summary>Clearance letters: filed by her or the desk, and seen by whoever may.</summary>
 public static class LetterEndpoints
 {
     /// <summary>Maps the routes.</summary>
@@ -42,18 +42,6 @@ public static class LetterEndpoints
             .Produces(StatusCodes.Status200OK, contentType: "application/pdf")
             .Audited(AuditKinds.LetterFile);
         letters
-            .MapPost("/{letterId}/review", ReviewAsync)
-            .WithName("ReviewLetter")
-            .RequireAuthorization(Policies.Reviewer);
-        letters
-            .MapPost("/{letterId}/refuse", RefuseAsync)
-            .WithName("RefuseLetter")
-            .RequireAuthorization(Policies.Reviewer);
-        letters
-            .MapPost("/{letterId}/withdraw", WithdrawAsync)
-            .WithName("WithdrawLetter")
-            .RequireAuthorization(Policies.Reviewer);
-        letters
             .MapGet("/request", RequestAsync)
             .WithName("RequestLetter")
             .RequireAuthorization(Policies.DeskReviewerOrClient)
@@ -62,27 +50,6 @@ public static class LetterEndpoints
             .WithName("LetterTraits")
             .WithTags("Letters")
             .RequireAuthorization(Policies.SignedIn);
-        app.MapGet("/api/letters/read", ReadAsync)
-            .WithName("ReadLetters")
-            .WithTags("Letters")
-            .RequireAuthorization(Policies.Reviewer)
-            .Audited(AuditKinds.Letter);
-        app.MapGet("/api/letters/waiting", WaitingAsync)
-            .WithName("WaitingLetters")
-            .WithTags("Letters")
-            .RequireAuthorization(Policies.Reviewer)
-            .Audited(AuditKinds.Letter);
-        // Names nobody, so that the number in the menu leaves no trace in anybody's record.
-        app.MapGet("/api/letters/waiting/count", CountAsync)
-            .WithName("CountWaitingLetters")
-            .WithTags("Letters")
-            .RequireAuthorization(Policies.Reviewer);
-    }
-
-    private static async Task<Ok<WaitingCount>> CountAsync(Database database)
-    {
-        await using var read = await database.ReadAsync();
-        return TypedResults.Ok(new WaitingCount(await LetterStore.CountWaitingAsync(read)));
     }
 
     private static async Task<Results<Ok<List<LetterMessage>>, ProblemHttpResult>> ListAsync(
@@ -114,51 +81,6 @@ public static class LetterEndpoints
                         book,
                         policies,
                         reader.ReadsLetters(clientId, row.Ended)
-                    )
-                )
-                .ToList()
-        );
-    }
-
-    private static Task<Ok<List<LetterMessage>>> WaitingAsync(
-        Database database,
-        RuleBook book,
-        StudioStore studio,
-        HealthAudit audit
-    ) => ListedAsync(LetterStore.WaitingAsync, database, book, studio, audit);
-
-    private static Task<Ok<List<LetterMessage>>> ReadAsync(
-        Database database,
-        RuleBook book,
-        StudioStore studio,
-        HealthAudit audit
-    ) => ListedAsync(LetterStore.ReadAsync, database, book, studio, audit);
-
-    private static async Task<Ok<List<LetterMessage>>> ListedAsync(
-        Func<Read, Task<List<LetterRow>>> load,
-        Database database,
-        RuleBook book,
-        StudioStore studio,
-        HealthAudit audit
-    )
-    {
-        var today = (await studio.AboutAsync()).Today;
-        await using var read = await database.ReadAsync();
-        var letters = await load(read);
-        var policies = await PolicyStore.InForceAsync(read, book);
-        var ids = letters.Select(l => l.ClientId).Distinct().ToList();
-        var situations = await SituationStore.OfAsync(read, ids);
-        audit.Saw(ids);
-        return TypedResults.Ok(
-            letters
-                .Select(l =>
-                    LetterWords.For(
-                        l,
-                        situations[l.ClientId].Pregnancy,
-                        today,
-                        book,
-                        policies,
-                        readsAll: true
                     )
                 )
                 .ToList()
@@ -275,122 +197,8 @@ public static class LetterEndpoints
         return TypedResults.File(bytes, letter.MediaType);
     }
 
-    private static Task<Results<NoContent, ProblemHttpResult>> ReviewAsync(
-        long clientId,
-        long letterId,
-        LetterReview request,
-        Reader reader,
-        Database database,
-        HealthAudit audit,
-        HealthChanges changes
-    ) =>
-        DecideAsync(
-            clientId,
-            letterId,
-            reader,
-            database,
-            audit,
-            changes,
-            async (write, letter, today) =>
-            {
-                if (letter.State != LetterState.Waiting || letter.WithdrawnAt is not null)
-                    return LetterRefusals.AlreadyReviewed;
-                var read = request.ToLetter();
-                if (
-                    LetterRefusals.WhyNot(read.IssuedOn, read.ExpiresOn, read.Terms, today) is
-                    { } refusal
-                )
-                    return refusal;
-                await LetterStore.CountAsync(
-                    write,
-                    letter,
-                    read,
-                    today,
-                    changes.Now,
-                    reader.AccountId
-                );
-                return null;
-            }
-        );
-
-    private static Task<Results<NoContent, ProblemHttpResult>> RefuseAsync(
-        long clientId,
-        long letterId,
-        LetterRefusal request,
-        Reader reader,
-        Database database,
-        HealthAudit audit,
-        HealthChanges changes
-    ) =>
-        DecideAsync(
-            clientId,
-            letterId,
-            reader,
-            database,
-            audit,
-            changes,
-            async (write, letter, _) =>
-            {
-                if (letter.State != LetterState.Waiting || letter.WithdrawnAt is not null)
-                    return LetterRefusals.AlreadyReviewed;
-                await LetterStore.RefuseAsync(
-                    write,
-                    letter.Id,
-                    request.Because.Trim(),
-                    changes.Now,
-                    reader.AccountId
-                );
-                return null;
-            }
-        );
-
-    private static Task<Results<NoContent, ProblemHttpResult>> WithdrawAsync(
-        long clientId,
-        long letterId,
-        Reader reader,
-        Database database,
-        HealthAudit audit,
-        HealthChanges changes
-    ) =>
-        DecideAsync(
-            clientId,
-            letterId,
-            reader,
-            database,
-            audit,
-            changes,
-            async (write, letter, _) =>
-            {
-                if (letter.State == LetterState.Refused || letter.WithdrawnAt is not null)
-                    return LetterRefusals.NotCounting;
-                await LetterStore.WithdrawAsync(write, letter.Id, changes.Now, reader.AccountId);
-                return null;
-            }
-        );
-
-    private static async Task<Results<NoContent, ProblemHttpResult>> DecideAsync(
-        long clientId,
-        long letterId,
-        Reader reader,
-        Database database,
-        HealthAudit audit,
-        HealthChanges changes,
-        Func<Write, LetterRow, NodaTime.LocalDate, Task<Core.Refusal?>> decide
-    )
-    {
-        await using var write = await database.BeginWriteAsync();
-        if (await FindAsync(write, reader, clientId, letterId) is not { } letter)
-            return LetterRefusals.NoSuchLetter.ToProblem();
-        var row = (await ClientStore.FindAsync(write, clientId))!;
-        if (await decide(write, letter, changes.Today(row)) is { } refusal)
-            return refusal.ToProblem();
-        await audit.ChangedAsync(write, reader, clientId, AuditKinds.Letter);
-        await changes.DoneAsync(write, clientId);
-        return TypedResults.NoContent();
-    }
-
     // For whoever may read it; for everybody else there is no such letter.
-    private static async Task<LetterRow?> FindAsync(
+    internal static async Task<LetterRow?> FindAsync(
         Read read,
         Reader reader,
         long clientId,
