@@ -16,6 +16,7 @@ using Studio.Api.Http;
 using Studio.Api.Imports;
 using Studio.Api.Incidents;
 using Studio.Api.Jobs;
+using Studio.Api.Messages;
 using Studio.Api.Movements;
 using Studio.Api.Pregnancies;
 using Studio.Api.Rosters;
@@ -58,6 +59,7 @@ public static class StudioHost
         services.AddAccounts();
         services.AddScoped<StudioStore>();
         services.AddScoped<SessionSummaries>();
+        services.AddScoped<Outbox>();
         services.AddScoped<Bookings>();
         services.AddScoped<AnsweredRequests>();
         services.AddScoped<ClientCards>();
