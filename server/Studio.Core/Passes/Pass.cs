@@ -1,0 +1,86 @@
+using NodaTime;
+
+namespace Studio.Core.Passes;
+
+/// <summary>What a pass gives.</summary>
+public enum PassForm
+{
+    /// <summary>A number of classes within a number of weeks.</summary>
+    Classes,
+
+    /// <summary>Certain sessions, named when it is sold.</summary>
+    Course,
+
+    /// <summary>Any number of classes for a month.</summary>
+    Monthly,
+
+    /// <summary>One class.</summary>
+    DropIn,
+
+    /// <summary>One class without charge, once in a lifetime.</summary>
+    Trial,
+}
+
+/// <summary>A pass somebody has, as far as the rules need it.</summary>
+public sealed record Pass
+{
+    /// <summary>Key; of two that end together the older pays first.</summary>
+    public required long Id { get; init; }
+
+    /// <summary>What it gives.</summary>
+    public required PassForm Form { get; init; }
+
+    /// <summary>The first day on which it can be used.</summary>
+    public required LocalDate StartsOn { get; init; }
+
+    /// <summary>Days it runs, its first included; a day on which its clock stands still is not one of them.</summary>
+    public required int RunsDays { get; init; }
+
+    /// <summary>Classes it is good for; empty: all.</summary>
+    public IReadOnlySet<long> Classes { get; init; } = new HashSet<long>();
+
+    /// <summary>Sessions of a course; empty for every other form.</summary>
+    public IReadOnlySet<long> Sessions { get; init; } = new HashSet<long>();
+
+    /// <summary>What was put down in its ledger, oldest first.</summary>
+    public IReadOnlyList<LedgerEntry> Ledger { get; init; } = [];
+
+    /// <summary>It counts no credits.</summary>
+    public bool IsUnlimited => Form == PassForm.Monthly;
+
+    /// <summary>Credits left: the sum of its ledger.</summary>
+    public int Balance => Ledger.Sum(e => e.Credits);
+
+    /// <summary>It was given back whole: nothing can be paid with it any more.</summary>
+    public bool IsRefunded => Ledger.Any(e => e.Kind == EntryKind.Refunded);
+}
+
+/// <summary>Why a line stands in a ledger.</summary>
+public enum EntryKind
+{
+    /// <summary>Sold: the credits it came with.</summary>
+    Sold,
+
+    /// <summary>A booking took one.</summary>
+    Spent,
+
+    /// <summary>A booking gave it back.</summary>
+    Returned,
+
+    /// <summary>The studio gave something, with a reason.</summary>
+    Goodwill,
+
+    /// <summary>The rest was paid back, with a reason.</summary>
+    Refunded,
+}
+
+/// <summary>A line of a pass's ledger. Lines are added, never changed.</summary>
+/// <param name="Kind">Why.</param>
+/// <param name="Credits">Credits more (positive) or fewer.</param>
+/// <param name="BookingId">The booking, for what was spent and returned.</param>
+public sealed record LedgerEntry(EntryKind Kind, int Credits, long? BookingId = null);
+
+/// <summary>Days on which no pass of hers runs out: a hold, the weeks around a birth, after a loss.</summary>
+/// <param name="From">First day.</param>
+/// <param name="To">Last day; null while it goes on.</param>
+public sealed record StandStill(LocalDate From, LocalDate? To);
