@@ -43,38 +43,59 @@ public sealed class MovesSweep(RuleBook book, StudioStore studio, IClock clock)
                 s.SeatsLeft > 0
                 && s.OnDate <= studio.Today(s.Zone).PlusDays(fits.Policies.BookingAheadDays)
             )
-            .Select(s => new OpenSeats(
-                s.Id,
-                s.ClassId,
-                s.OnDate,
-                s.StartsAt,
-                s.EndsAt,
-                s.LocationId,
-                s.SeatsLeft
-            ))
-            .ToList();
+            .Select(s => new OpenSeats
+            {
+                SessionId = s.Id,
+                ClassId = s.ClassId,
+                On = s.OnDate,
+                StartsLocal = s.StartsLocal,
+                StartsAt = s.StartsAt,
+                EndsAt = s.EndsAt,
+                LocationId = s.LocationId,
+                InstructorId = s.InstructorId,
+                SeatsLeft = s.SeatsLeft,
+            })
+            .ToDictionary(s => s.SessionId);
+        var before = (
+            await MoveStore.StepsAsync(
+                write,
+                [.. (await MoveStore.OpenAsync(write)).Select(m => m.Id)]
+            )
+        ).ToDictionary(s => s.BookingId, s => s.ToSessionId);
 
-        var asked = new Dictionary<(long, long, LocalDate, ClassPlan?), bool>();
-        IReadOnlyList<MoveStep> steps;
-        // She keeps what nothing was found for, so nothing else may be suggested across it: asked again until all agree.
-        do steps = MoveRules.Suggest(outgrown, open, Suits, IsFree);
-        while (leaving.RemoveWhere(Stays) > 0);
+        var asked = new Dictionary<(long, long, LocalDate, ClassPlan?), Fit>();
+        var steps = MoveAssignment.Solve(
+            outgrown.Select(o => new MoveQuestion(
+                o,
+                [
+                    .. open
+                        .Values.Where(s => MoveRules.IsNear(o, s) && IsFree(o, s))
+                        .Select(s => (s.SessionId, Fit: FitFor(o.ClientId, s)))
+                        .Where(s => s.Fit is { Verdict: < Suits.NeedsClearance })
+                        .Select(s => new MoveOption(
+                            s.SessionId,
+                            MoveRules.Cost(o, open[s.SessionId], AsTaught(s.Fit!))
+                        )),
+                ],
+                before.GetValueOrDefault(o.BookingId)
+            )),
+            open
+        );
         return await SettleAsync(write, steps, fits, now);
 
-        bool Stays(long booking) =>
-            steps.Any(s => s.ToSessionId is null && s.From.BookingId == booking);
-
-        bool Suits(long client, OpenSeats session)
+        Fit? FitFor(long client, OpenSeats session)
         {
             if (refused[client].Contains(session.SessionId))
-                return false;
+                return null;
             var row = sessions[session.SessionId];
             var question = (client, session.ClassId, session.On, fits.PlanOf(row));
-            if (!asked.TryGetValue(question, out var suits))
-                asked[question] = suits =
-                    fits.Of(client, row).Verdict < Core.Booking.Suits.NeedsClearance;
-            return suits;
+            if (!asked.TryGetValue(question, out var fit))
+                asked[question] = fit = fits.Of(client, row);
+            return fit;
         }
+
+        static double AsTaught(Fit fit) =>
+            fit.Plan is { Minutes: > 0 } plan ? plan.ShareOf(MovementVerdict.AsTaught) : 1;
 
         OutgrownBooking? Outgrown(BookingRow booking)
         {
@@ -91,15 +112,19 @@ public sealed class MovesSweep(RuleBook book, StudioStore studio, IClock clock)
                 .First(b => b.Stage.Code == stage.Code)
                 .From;
             return crosses <= today.PlusDays(fits.Policies.LookAheadDays)
-                ? new OutgrownBooking(
-                    booking.Id,
-                    booking.ClientId,
-                    session.Id,
-                    session.OnDate,
-                    session.StartsAt,
-                    session.LocationId,
-                    crosses
-                )
+                ? new OutgrownBooking
+                {
+                    BookingId = booking.Id,
+                    ClientId = booking.ClientId,
+                    SessionId = session.Id,
+                    On = session.OnDate,
+                    StartsLocal = session.StartsLocal,
+                    StartsAt = session.StartsAt,
+                    EndsAt = session.EndsAt,
+                    LocationId = session.LocationId,
+                    InstructorId = session.InstructorId,
+                    CrossesOn = crosses,
+                }
                 : null;
         }
 

@@ -3,102 +3,128 @@ using NodaTime;
 namespace Studio.Core.Booking;
 
 /// <summary>A booking that no longer suits because she will be in another stage by then.</summary>
-/// <param name="BookingId">The booking.</param>
-/// <param name="ClientId">Whose it is.</param>
-/// <param name="SessionId">Its session.</param>
-/// <param name="On">The session's date.</param>
-/// <param name="StartsAt">Its start.</param>
-/// <param name="LocationId">Where.</param>
-/// <param name="CrossesOn">The first day of the stage she will be in.</param>
-public sealed record OutgrownBooking(
-    long BookingId,
-    long ClientId,
-    long SessionId,
-    LocalDate On,
-    Instant StartsAt,
-    long LocationId,
-    LocalDate CrossesOn
-);
+public sealed record OutgrownBooking
+{
+    /// <summary>The booking.</summary>
+    public required long BookingId { get; init; }
+
+    /// <summary>Whose it is.</summary>
+    public required long ClientId { get; init; }
+
+    /// <summary>Its session.</summary>
+    public required long SessionId { get; init; }
+
+    /// <summary>The session's date, where it is held.</summary>
+    public required LocalDate On { get; init; }
+
+    /// <summary>Its start by the location's clock.</summary>
+    public required LocalTime StartsLocal { get; init; }
+
+    /// <summary>Its start.</summary>
+    public required Instant StartsAt { get; init; }
+
+    /// <summary>Its end.</summary>
+    public required Instant EndsAt { get; init; }
+
+    /// <summary>Where.</summary>
+    public required long LocationId { get; init; }
+
+    /// <summary>Who teaches it.</summary>
+    public long? InstructorId { get; init; }
+
+    /// <summary>The first day of the stage she will be in.</summary>
+    public required LocalDate CrossesOn { get; init; }
+}
 
 /// <summary>A session that could take somebody.</summary>
-/// <param name="SessionId">It.</param>
-/// <param name="ClassId">Its class.</param>
-/// <param name="On">Its date.</param>
-/// <param name="StartsAt">Its start.</param>
-/// <param name="EndsAt">Its end.</param>
-/// <param name="LocationId">Where.</param>
-/// <param name="SeatsLeft">Seats left now.</param>
-public sealed record OpenSeats(
-    long SessionId,
-    long ClassId,
-    LocalDate On,
-    Instant StartsAt,
-    Instant EndsAt,
-    long LocationId,
-    int SeatsLeft
-);
+public sealed record OpenSeats
+{
+    /// <summary>It.</summary>
+    public required long SessionId { get; init; }
+
+    /// <summary>Its class.</summary>
+    public required long ClassId { get; init; }
+
+    /// <summary>Its date, where it is held.</summary>
+    public required LocalDate On { get; init; }
+
+    /// <summary>Its start by the location's clock.</summary>
+    public required LocalTime StartsLocal { get; init; }
+
+    /// <summary>Its start.</summary>
+    public required Instant StartsAt { get; init; }
+
+    /// <summary>Its end.</summary>
+    public required Instant EndsAt { get; init; }
+
+    /// <summary>Where.</summary>
+    public required long LocationId { get; init; }
+
+    /// <summary>Who teaches it.</summary>
+    public long? InstructorId { get; init; }
+
+    /// <summary>Seats left now.</summary>
+    public required int SeatsLeft { get; init; }
+}
 
 /// <summary>What is suggested for one booking; no session when nothing was found.</summary>
 public sealed record MoveStep(OutgrownBooking From, long? ToSessionId);
 
-/// <summary>Suggests where bookings that were outgrown may go.</summary>
+/// <summary>A session that would do for a booking.</summary>
+/// <param name="SessionId">It.</param>
+/// <param name="Cost">What the change costs her, in points; see <see cref="MoveRules.Cost"/>.</param>
+public sealed record MoveOption(long SessionId, int Cost);
+
+/// <summary>A booking with every session that would do for it.</summary>
+/// <param name="From">The booking.</param>
+/// <param name="Options">Sessions that suit her on their dates and cross nothing she keeps.</param>
+/// <param name="Before">What was suggested for it last night; null when nothing was.</param>
+public sealed record MoveQuestion(
+    OutgrownBooking From,
+    IReadOnlyList<MoveOption> Options,
+    long? Before
+);
+
+/// <summary>What a change of session costs her. The weights are this studio program's own; no published source.</summary>
 public static class MoveRules
 {
+    /// <summary>How far a suggestion may lie from the booking it is for, in days.</summary>
+    public const int DaysApartMost = 21;
+
+    /// <summary>Another weekday.</summary>
+    public const int OtherWeekday = 120;
+
+    /// <summary>Another location.</summary>
+    public const int OtherLocation = 90;
+
+    /// <summary>Somebody else teaching.</summary>
+    public const int OtherInstructor = 30;
+
+    /// <summary>Each day between the two dates: her rhythm is broken for so long.</summary>
+    public const int PerDay = 20;
+
+    /// <summary>Minutes of difference by the wall clock that cost a point.</summary>
+    public const int MinutesAPoint = 2;
+
     /// <summary>
-    /// For each booking the session on the same weekday that is nearest in time, suits her on its date, has a seat left
-    /// and overlaps nothing else of hers; the same location first where two are equally near. A seat is suggested once:
-    /// those who cross first choose first.
+    /// Points that a change costs: weekday, hour by the wall clock, location, instructor, days between, and one for each
+    /// percent of the class's minutes that is not as taught for her. 0: all is as it was.
     /// </summary>
-    /// <param name="outgrown">Every outgrown booking of everybody.</param>
-    /// <param name="open">Sessions to come that can be booked.</param>
-    /// <param name="suits">Whether a session suits a client on its date.</param>
-    /// <param name="isFree">Whether, that booking given up, nothing she keeps overlaps a session and she is not in it already.</param>
-    /// <returns>One step a booking, in the order of crossing, client and time.</returns>
-    public static IReadOnlyList<MoveStep> Suggest(
-        IEnumerable<OutgrownBooking> outgrown,
-        IReadOnlyCollection<OpenSeats> open,
-        Func<long, OpenSeats, bool> suits,
-        Func<OutgrownBooking, OpenSeats, bool> isFree
-    )
-    {
-        var left = open.ToDictionary(s => s.SessionId, s => s.SeatsLeft);
-        var taken = new List<(long ClientId, OpenSeats Session)>();
-        var steps = new List<MoveStep>();
-        foreach (
-            var booking in outgrown
-                .OrderBy(b => b.CrossesOn)
-                .ThenBy(b => b.ClientId)
-                .ThenBy(b => b.StartsAt)
-                .ThenBy(b => b.BookingId)
+    /// <param name="from">The booking she has.</param>
+    /// <param name="to">The session she may go to.</param>
+    /// <param name="shareAsTaught">Share of its plan's minutes that is as taught for her, 0 to 1; 1 when it has no plan.</param>
+    public static int Cost(OutgrownBooking from, OpenSeats to, double shareAsTaught) =>
+        (from.On.DayOfWeek == to.On.DayOfWeek ? 0 : OtherWeekday)
+        + (int)(
+            Math.Abs(Period.Between(from.StartsLocal, to.StartsLocal, PeriodUnits.Minutes).Minutes)
+            / MinutesAPoint
         )
-        {
-            var best = open.Where(s =>
-                    s.On.DayOfWeek == booking.On.DayOfWeek
-                    && left[s.SessionId] > 0
-                    && s.SessionId != booking.SessionId
-                    && isFree(booking, s)
-                    && !taken.Exists(t => t.ClientId == booking.ClientId && Overlap(t.Session, s))
-                    && suits(booking.ClientId, s)
-                )
-                .OrderBy(s => Distance(booking.StartsAt, s.StartsAt))
-                .ThenBy(s => s.LocationId == booking.LocationId ? 0 : 1)
-                .ThenBy(s => s.StartsAt)
-                .ThenBy(s => s.SessionId)
-                .FirstOrDefault();
-            if (best is not null)
-            {
-                left[best.SessionId]--;
-                taken.Add((booking.ClientId, best));
-            }
+        + (from.LocationId == to.LocationId ? 0 : OtherLocation)
+        + (from.InstructorId == to.InstructorId ? 0 : OtherInstructor)
+        + (PerDay * Math.Abs(Period.DaysBetween(from.On, to.On)))
+        + (int)Math.Round(100 * (1 - shareAsTaught), MidpointRounding.AwayFromZero);
 
-            steps.Add(new MoveStep(booking, best?.SessionId));
-        }
-
-        return steps;
-    }
-
-    private static bool Overlap(OpenSeats a, OpenSeats b) =>
-        a.StartsAt < b.EndsAt && a.EndsAt > b.StartsAt;
-
-    private static Duration Distance(Instant a, Instant b) => a < b ? b - a : a - b;
+    /// <summary>Whether a session lies near enough to be suggested for a booking at all.</summary>
+    public static bool IsNear(OutgrownBooking from, OpenSeats to) =>
+        Math.Abs(Period.DaysBetween(from.On, to.On)) <= DaysApartMost;
 }
