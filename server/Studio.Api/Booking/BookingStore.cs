@@ -103,13 +103,18 @@ public static class BookingStore
         long sessionId,
         long clientId,
         Instant at,
-        long? by
+        long? by,
+        Instant heldSince
     )
     {
         var id = await write.InsertAsync(
-            """
+            $"""
             insert into bookings (session_id, client_id, status, made_at, made_by)
-            select s.id, @clientId, case when s.seats_taken < s.seats then 'booked' else 'waiting' end, @at, @by
+            select s.id, @clientId,
+                   case when s.seats_taken + {Held(
+                "s.id",
+                "@clientId"
+            )} < s.seats then 'booked' else 'waiting' end, @at, @by
               from sessions s where s.id = @sessionId
             """,
             new
@@ -118,6 +123,7 @@ public static class BookingStore
                 clientId,
                 at,
                 by,
+                heldSince,
             }
         );
         return (await FindAsync(write, id))!;
@@ -169,16 +175,61 @@ public static class BookingStore
         ) == 1;
 
     /// <summary>Gives a waiting client the seat that is free; false when none is, or she waits no longer.</summary>
-    public static async Task<bool> PromoteAsync(Write write, long id, Instant at) =>
+    public static async Task<bool> PromoteAsync(
+        Write write,
+        long id,
+        Instant at,
+        Instant heldSince
+    ) =>
         await write.ExecuteAsync(
-            """
+            $"""
             update bookings set status = 'booked', promoted_at = @at
              where id = @id and status = 'waiting'
                and exists (select 1 from sessions s
-                            where s.id = session_id and s.seats_taken < s.seats and s.status = 'open')
+                            where s.id = bookings.session_id and s.status = 'open'
+                              and s.seats_taken + {Held("s.id", "bookings.client_id")} < s.seats)
             """,
-            new { id, at }
+            new
+            {
+                id,
+                at,
+                heldSince,
+            }
         ) == 1;
+
+    /// <summary>How many seats of each session are kept for others than this client, by moves suggested since a moment.</summary>
+    public static async Task<Dictionary<long, int>> HeldAsync(
+        Read read,
+        long clientId,
+        Instant heldSince
+    ) =>
+        (
+            await read.ListAsync<HeldRow>(
+                $"""
+                select s.id as SessionId, {Held("s.id", "@clientId")} as Seats
+                  from sessions s
+                 where s.id in (select t.to_session_id from move_steps t join moves m on m.id = t.move_id
+                                 where m.status = 'open')
+                """,
+                new { clientId, heldSince }
+            )
+        ).ToDictionary(h => h.SessionId, h => h.Seats);
+
+    // Seats of a session that open suggestions made since a moment keep for others.
+    private static string Held(string sessionId, string exceptFor) =>
+        $"""
+            (select count(*) from move_steps t
+               join moves m on m.id = t.move_id
+               join bookings o on o.id = t.booking_id
+              where t.to_session_id = {sessionId} and m.status = 'open' and o.status = 'booked'
+                and m.client_id <> {exceptFor} and m.made_at > @heldSince)
+            """;
+
+    private sealed record HeldRow
+    {
+        public long SessionId { get; init; }
+        public int Seats { get; init; }
+    }
 
     /// <summary>Her place on the waitlist, from 1.</summary>
     public static Task<int> PlaceAsync(Read read, BookingRow booking) =>

@@ -34,7 +34,14 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
         if (await WhyNotAsync(write, session, clientId, audience, fits) is { } refusal)
             return refusal;
 
-        var taken = await BookingStore.TakeAsync(write, sessionId, clientId, now, reader.AccountId);
+        var taken = await BookingStore.TakeAsync(
+            write,
+            sessionId,
+            clientId,
+            now,
+            reader.AccountId,
+            HeldSince(fits, now)
+        );
         await ChangedAsync(write, clientId, sessionId);
         return new BookingAnswer
         {
@@ -153,8 +160,9 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
                 continue;
             if (await OverlapsAsync(write, next.ClientId, session))
                 continue;
-            if (!await BookingStore.PromoteAsync(write, next.Id, now))
-                break;
+            // A seat kept for somebody's move is not for whoever waits, unless she waits herself.
+            if (!await BookingStore.PromoteAsync(write, next.Id, now, HeldSince(fits, now)))
+                continue;
             promoted++;
             await ChangedAsync(write, next.ClientId, session.Id);
         }
@@ -248,7 +256,13 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
         var seats = (await SessionStore.ListAsync(read, new SessionsWanted { ClientId = id }))
             .Where(s => mine.Any(b => b.SessionId == s.Id && b.Status == BookingStatus.Booked))
             .ToList();
-        return new Hers(client, await Fits.LoadAsync(read, book, [id]), mine, seats);
+        var fits = await Fits.LoadAsync(read, book, [id]);
+        var held = await BookingStore.HeldAsync(
+            read,
+            id,
+            HeldSince(fits, clock.GetCurrentInstant())
+        );
+        return new Hers(client, fits, mine, seats, held);
     }
 
     private async Task<(Choice Choice, Fit Fit)> ChoiceAsync(
@@ -284,7 +298,7 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
                 : null,
             CanBook =
                 refusal is not null ? CanBook.No
-                : session.SeatsLeft > 0 ? CanBook.Seat
+                : session.SeatsLeft > her.Held.GetValueOrDefault(session.Id) ? CanBook.Seat
                 : CanBook.Waitlist,
             Refusal = refusal is null ? null : new RefusalMessage(refusal.Code, refusal.Message),
         };
@@ -295,7 +309,8 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
         ClientSeen Client,
         Fits Fits,
         List<BookingRow> Bookings,
-        List<SessionRow> Seats
+        List<SessionRow> Seats,
+        Dictionary<long, int> Held
     );
 
     private Refusal? WhyNot(
@@ -321,6 +336,9 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
             fits.Policies.BookingAheadDays,
             now
         );
+
+    private static Instant HeldSince(Fits fits, Instant now) =>
+        now - Duration.FromHours(fits.Policies.MoveHoldHours);
 
     private static async Task<bool> OverlapsAsync(Read read, long clientId, SessionRow session) =>
         (

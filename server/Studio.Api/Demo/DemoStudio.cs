@@ -175,7 +175,7 @@ public sealed class DemoStudio(
                         )
                     ).Count == 0
                 )
-                    await BookingStore.TakeAsync(write, session.Id, client, now, null);
+                    await BookingStore.TakeAsync(write, session.Id, client, now, null, now);
             }
         }
     }

@@ -104,6 +104,13 @@ public sealed class Moves(RuleBook book, Bookings bookings, FlagSweep flags, ICl
             reader.AccountId,
             reason
         );
+        // What was kept for her is free for whoever waits.
+        foreach (
+            var session in (await MoveStore.StepsAsync(write, [id]))
+                .Select(s => s.ToSessionId)
+                .OfType<long>()
+        )
+            await bookings.FillAsync(write, (await SessionStore.FindAsync(write, session))!);
         write.Tell("moves", id);
         return null;
     }

@@ -10,7 +10,7 @@ using Studio.Core.Movements;
 namespace Studio.Api.Jobs;
 
 /// <summary>Job 2: suggests where the bookings of clients who cross a stage may go.</summary>
-public sealed class MovesSweep(RuleBook book, StudioStore studio, IClock clock)
+public sealed class MovesSweep(RuleBook book, StudioStore studio, Bookings seats, IClock clock)
 {
     /// <summary>Makes the open moves those that should be suggested now; the number opened or lapsed.</summary>
     public async Task<int> AllAsync(Write write)
@@ -81,7 +81,18 @@ public sealed class MovesSweep(RuleBook book, StudioStore studio, IClock clock)
             )),
             open
         );
-        return await SettleAsync(write, steps, fits, now);
+        var touched = await SettleAsync(write, steps, fits, now);
+        // Seats whose time of being kept is over, or that no suggestion names any more, go to those who wait.
+        foreach (
+            var session in bookings
+                .SelectMany(hers => hers)
+                .Where(b => b.Status == BookingStatus.Waiting)
+                .Select(b => sessions[b.SessionId])
+                .Where(s => s.SeatsLeft > 0)
+                .DistinctBy(s => s.Id)
+        )
+            await seats.FillAsync(write, session);
+        return touched;
 
         Fit? FitFor(long client, OpenSeats session)
         {

@@ -39,6 +39,7 @@ public static class PolicyCaution
         ["effort-most"] = Grows.Looser,
         ["left-out-most-percent"] = Grows.Looser,
         ["look-ahead-days"] = Grows.Neither,
+        ["move-hold-hours"] = Grows.Neither,
         ["waitlist-cut-off-minutes"] = Grows.Neither,
         ["booking-ahead-days"] = Grows.Neither,
         // A letter that is said late to end is renewed late.

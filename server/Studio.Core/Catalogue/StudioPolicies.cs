@@ -144,6 +144,9 @@ public sealed partial record StudioPolicies
     /// <summary>How far ahead bookings that stop suiting are looked for, in days.</summary>
     public int LookAheadDays { get; init; } = 28;
 
+    /// <summary>For how many hours a seat named in a suggested move is kept for her.</summary>
+    public int MoveHoldHours { get; init; } = 24;
+
     /// <summary>How long before a class its waitlist stops moving up, in minutes.</summary>
     public int WaitlistCutOffMinutes { get; init; } = 120;
 
@@ -202,6 +205,7 @@ public sealed partial record StudioPolicies
         "anything-changed",
         "week-reading",
         "look-ahead-days",
+        "move-hold-hours",
         "waitlist-cut-off-minutes",
         "booking-ahead-days",
         "impact-after-birth-days",

@@ -42,6 +42,49 @@ public class SuggestedMoves : IAsyncLifetime
     }
 
     [Fact]
+    public async Task The_seat_it_names_is_kept_for_her_until_the_policys_hours_are_over()
+    {
+        var her = await Crossing(inDays: 3);
+        await _app.HasBooking(await Early(7), her);
+        var to = await Second(7, seats: 1);
+        await _app.Sleeps();
+        Assert.Single(await Moves());
+        var other = await _app.HasClient();
+        var asked = await (
+            await _desk.Post($"/api/sessions/{to}/bookings", new { clientId = other })
+        ).Is(201);
+        Assert.Equal("waiting", asked.Text("status"));
+        Assert.Equal(
+            "waitlist",
+            (await _desk.Read($"/api/clients/{await _app.HasClient()}/sessions/{to}"))[
+                "choice"
+            ]!.Text("canBook")
+        );
+        await _app.Sleeps();
+        Assert.Equal(
+            "booked",
+            await _app.Value<string>($"select status from bookings where client_id = {other}")
+        );
+    }
+
+    [Fact]
+    public async Task A_seat_kept_for_a_move_that_is_declined_goes_to_who_waits()
+    {
+        var her = await Crossing(inDays: 3);
+        await _app.HasBooking(await Early(7), her);
+        var to = await Second(7, seats: 1);
+        await _app.Sleeps();
+        var other = await _app.HasClient();
+        await (await _desk.Post($"/api/sessions/{to}/bookings", new { clientId = other })).Is(201);
+        var move = Assert.Single(await Moves());
+        await (await _desk.Post($"/api/moves/{move.Number("id")}/decline", new { })).Is(204);
+        Assert.Equal(
+            "booked",
+            await _app.Value<string>($"select status from bookings where client_id = {other}")
+        );
+    }
+
+    [Fact]
     public async Task A_suggestion_stays_the_same_one_from_night_to_night()
     {
         var her = await Crossing(inDays: 12);

@@ -24,6 +24,7 @@ public class Policies
     [InlineData("screening-most-days", "28")]
     [InlineData("week-reading", "week-later")]
     [InlineData("look-ahead-days", "42")]
+    [InlineData("move-hold-hours", "12")]
     [InlineData("waitlist-cut-off-minutes", "0")]
     [InlineData("booking-ahead-days", "56")]
     [InlineData("impact-after-birth-days", "84")]
