@@ -3319,18 +3319,15 @@ export interface components {
             /** @description Positions and demands in it, in words. */
             asks: string[];
         };
-        /** @description With what she comes back after a loss: a new pregnancy, a birth, or, set by mistake, with everything as it was. */
+        /** @description Going back to another version. */
         ReturnRequest: {
-            dating: null | components["schemas"]["EvidenceRequest"];
-            bornOn: null | components["schemas"]["LocalDate"];
-            birthMode: null | components["schemas"]["BirthMode"];
+            /** @description Why. */
+            why: null | string;
             /**
              * Format: int32
-             * @description How many babies; 1 when left out.
+             * @description The version that was in force when she looked; refused when another is by now.
              */
-            babies: null | number;
-            /** @description There was no loss: the pregnancy goes on, and what can be had back of her bookings comes back. */
-            setByMistake: null | boolean;
+            basedOn: null | number;
         };
         /**
          * @description What a person may be at the studio; one person may be several.
@@ -3915,6 +3912,19 @@ export interface components {
             stops: boolean;
             /** @description Where it stands. */
             source: components["schemas"]["SourceMessage"];
+        };
+        /** @description With what she comes back after a loss: a new pregnancy, a birth, or, set by mistake, with everything as it was. */
+        WayBackRequest: {
+            dating: null | components["schemas"]["EvidenceRequest"];
+            bornOn: null | components["schemas"]["LocalDate"];
+            birthMode: null | components["schemas"]["BirthMode"];
+            /**
+             * Format: int32
+             * @description How many babies; 1 when left out.
+             */
+            babies: null | number;
+            /** @description There was no loss: the pregnancy goes on, and what can be had back of her bookings comes back. */
+            setByMistake: null | boolean;
         };
         /** @description What would become of each movement. */
         WhatIfAnswer: {
@@ -5815,7 +5825,7 @@ export interface operations {
         };
         requestBody: {
             content: {
-                "application/json": components["schemas"]["ReturnRequest"];
+                "application/json": components["schemas"]["WayBackRequest"];
             };
         };
         responses: {

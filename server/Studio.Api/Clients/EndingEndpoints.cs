@@ -76,7 +76,7 @@ public static class EndingEndpoints
 
     private static async Task<Results<Ok<BroughtBack>, ProblemHttpResult>> ReturnAsync(
         long clientId,
-        ReturnRequest request,
+        WayBackRequest request,
         Reader reader,
         Database database,
         HealthAudit audit,

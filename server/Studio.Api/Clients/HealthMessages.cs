@@ -43,7 +43,7 @@ public sealed record BirthCorrection
 }
 
 /// <summary>With what she comes back after a loss: a new pregnancy, a birth, or, set by mistake, with everything as it was.</summary>
-public sealed record ReturnRequest
+public sealed record WayBackRequest
 {
     /// <summary>What dates the new pregnancy.</summary>
     public EvidenceRequest? Dating { get; init; }
