@@ -12,5 +12,6 @@ internal static class Fields
             .ToDictionary(f => f.Item1, f => f.Item2, StringComparer.Ordinal);
 
     private const string Table = """
+        X DIR y
         """;
 }

@@ -59,7 +59,7 @@ public class WhatEachFieldTells
                     .Allowed.Keys.Where(k => !told.ContainsKey(k))
                     .Select(k => $"no such field: {k}")
             );
-        Assert.Equal("", string.Join('\n', wrong.Order()));
+        Assert.True(!wrong.Any(), string.Join('\n', wrong.Order()));
     }
 
     // In words: what a field may hold is not yet what may stand in it.
@@ -112,7 +112,7 @@ public class WhatEachFieldTells
                 );
             }
         }
-        Assert.Equal("", string.Join('\n', wrong.Distinct()));
+        Assert.True(wrong.Count == 0, string.Join('\n', wrong.Distinct()));
     }
 
     private static void Told(

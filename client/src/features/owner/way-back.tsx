@@ -57,7 +57,7 @@ export function WayBack({ her, today }: { her: ClientCard; today: string }) {
       >
         <Stack>
           <Refused error={open.error} />
-          <Radio.Group label="She comes" value={how} onChange={(value) => setHow(value as How)}>
+          <Radio.Group label="She comes" value={how} onChange={(value) => setHow(value)}>
             <Stack gap="xs" mt="xs">
               <Radio value="pregnant" label="with a new pregnancy" />
               <Radio value="born" label="in the time after a birth or after the pregnancy ended" />
@@ -81,7 +81,7 @@ export function WayBack({ her, today }: { her: ClientCard; today: string }) {
                 label="How she gave birth"
                 data={[...birthModes]}
                 value={mode}
-                onChange={(value) => setMode((value ?? 'unknown') as BirthMode)}
+                onChange={(value) => setMode(value ?? 'unknown')}
                 error={fields.birthMode}
               />
             </>
