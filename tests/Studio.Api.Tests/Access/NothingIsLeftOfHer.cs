@@ -178,7 +178,7 @@ public class NothingIsLeftOfHer
         Assert.Contains("newPregnancy", form["askedBecause"]!.AsArray().Select(w => (string)w!));
         Assert.Equal(
             0,
-            (await studio.Browsers["reviewer"].Read("/api/letters/waiting/count")).Number("count")
+            (await studio.Browsers["reviewer"].Read("/api/letters/waiting/count")).Number("letters")
         );
         var desks = await studio.Browsers["desk"].Read("/api/clients?find=xylia");
         Assert.Single(desks.AsArray());
