@@ -2,6 +2,9 @@
 import type { Browser, Page } from '@playwright/test';
 import { demo, expect, fits, isAccessible, signIn, test, type Studio } from './studio.ts';
 
+// Each has three people at three pages, every one looked at in light and in dark.
+test.describe.configure({ timeout: 180_000 });
+
 const phone = { viewport: { width: 360, height: 740 }, hasTouch: true };
 
 /** Somebody new with an account, so many days before her due date. */
@@ -67,6 +70,7 @@ test('an early birth: plain words for her, and a call for somebody at the desk',
   await expect(page.getByRole('group', { name: 'If you have given birth' })).toHaveCount(0);
   await page.getByRole('button', { name: 'Tell us that something has changed' }).click();
   await page.getByRole('button', { name: 'I have given birth' }).click();
+  await expect(page.getByRole('group', { name: 'Loading' })).toHaveCount(0);
   await isAccessible(page, 'something has changed');
   await page.getByRole('button', { name: 'Today', exact: true }).click();
   await page.getByRole('button', { name: 'Rather not say, or not known' }).click();
