@@ -131,6 +131,8 @@ public static class StudioHost
         app.MapDating();
         app.MapClients();
         app.MapHealth();
+        app.MapBirths();
+        app.MapEndings();
         app.MapScreenings();
         app.MapIncidents();
         app.MapLetters();

@@ -1,6 +1,7 @@
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query';
 import { api, ok } from './client';
-import type { BirthMode, Contact, Evidence, NewClient, WarningSaid } from './types';
+import { flagQueries } from './flags';
+import type { BirthMode, Contact, Evidence, NewClient, WarningSaid, WayBack } from './types';
 
 const byId = (id: number) => ({ params: { path: { clientId: id } } });
 
@@ -108,6 +109,34 @@ export const useHold = (id: number) =>
 export const useReportBirth = (id: number) =>
   useClientChange(id, (body: { on: string; mode: BirthMode }) =>
     ok(api.POST('/api/clients/{clientId}/birth', { ...byId(id), body })),
+  );
+
+/** Another day or mode; a mode left out stays as it was. */
+export const useCorrectBirth = (id: number) =>
+  useClientChange(id, (body: { on: string; mode: BirthMode | null }) =>
+    ok(api.PUT('/api/clients/{clientId}/birth', { ...byId(id), body })),
+  );
+
+export const useTakeBackBirth = (id: number) =>
+  useClientChange(id, () => ok(api.DELETE('/api/clients/{clientId}/birth', byId(id))));
+
+/** That somebody rang her; the item that asked for it is closed. */
+export function useNoteCall(id: number) {
+  const queries = useQueryClient();
+  return useMutation({
+    mutationFn: () => ok(api.POST('/api/clients/{clientId}/rung', byId(id))),
+    onSuccess: () =>
+      Promise.all([
+        queries.invalidateQueries({ queryKey: clientQueries.of(id) }),
+        queries.invalidateQueries({ queryKey: flagQueries.all() }),
+      ]),
+  });
+}
+
+/** The owner opens the page of somebody who comes again after a loss. */
+export const useOpenWayBack = (id: number) =>
+  useClientChange(id, (body: WayBack) =>
+    ok(api.POST('/api/clients/{clientId}/return', { ...byId(id), body })),
   );
 
 export const useReportLoss = (id: number) =>

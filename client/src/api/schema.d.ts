@@ -68,6 +68,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/clients/{clientId}/rung": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["NoteCall"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/warning-signs": {
         parameters: {
             query?: never;
@@ -684,9 +700,9 @@ export interface paths {
             cookie?: never;
         };
         get?: never;
-        put?: never;
+        put: operations["CorrectBirth"];
         post: operations["ReportBirth"];
-        delete?: never;
+        delete: operations["TakeBackBirth"];
         options?: never;
         head?: never;
         patch?: never;
@@ -702,6 +718,22 @@ export interface paths {
         get?: never;
         put?: never;
         post: operations["EndPregnancy"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/return": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["OpenWayBack"];
         delete?: never;
         options?: never;
         head?: never;
@@ -1444,7 +1476,7 @@ export interface components {
          * @description Why the questions are asked, most pressing first.
          * @enum {unknown}
          */
-        AskedBecause: "never" | "warningSign" | "birth" | "interval" | "newStage";
+        AskedBecause: "never" | "newPregnancy" | "warningSign" | "birth" | "interval" | "newStage";
         /**
          * @description To whom something is said or asked.
          * @enum {unknown}
@@ -1500,6 +1532,12 @@ export interface components {
              */
             sessionId?: null | number;
         };
+        /** @description What a birth on record should have said. */
+        BirthCorrection: {
+            /** @description Date of birth. */
+            on: components["schemas"]["LocalDate"];
+            mode?: null | components["schemas"]["BirthMode"];
+        };
         /** @enum {unknown} */
         BirthMode: "vaginal" | "assisted" | "caesarean" | "unknown" | null;
         /** @description A birth. */
@@ -1536,6 +1574,24 @@ export interface components {
         };
         /** @enum {unknown} */
         BookingStatus: "booked" | "waiting" | "cancelled" | "released" | "moved" | null;
+        /** @description What became of the bookings that had been let go. */
+        BroughtBack: {
+            /**
+             * Format: int32
+             * @description So many have their seat again.
+             */
+            booked: number;
+            /**
+             * Format: int32
+             * @description So many are on a waitlist now: somebody else has the seat.
+             */
+            waiting: number;
+            /**
+             * Format: int32
+             * @description So many cannot be had back.
+             */
+            gone: number;
+        };
         /**
          * @description What a person may do with a session.
          * @enum {unknown}
@@ -2171,7 +2227,7 @@ export interface components {
          * @description What a flag is about.
          * @enum {unknown}
          */
-        FlagKind: "onHold" | "letter" | "screening" | "bookingNoLongerSuits" | "newFactor" | "stageChange" | "pastDue" | "noInstructor" | "qualification";
+        FlagKind: "onHold" | "letter" | "screening" | "bookingNoLongerSuits" | "newFactor" | "stageChange" | "pastDue" | "ringHer" | "noInstructor" | "qualification";
         /** @description A flag in the reader's words. */
         FlagMessage: {
             /**
@@ -2649,7 +2705,7 @@ export interface components {
         };
         /** @description Something the studio needs of her. */
         Need: {
-            /** @description letter, screening, birth-word. */
+            /** @description dates, hold, screening, letter, birth-word, ring-her. */
             code: string;
             /** @description In plain and kind words. */
             says: string;
@@ -3026,6 +3082,10 @@ export interface components {
             pastDue: boolean;
             /** @description 37w 0d or later, no birth reported. */
             mayHaveGivenBirth: boolean;
+            /** @description A birth can be reported: 20w 0d or later. In plain sight only where it may have been. */
+            birthReportable: boolean;
+            /** @description This reader may take the reported birth back. */
+            birthRevocable: boolean;
             nextStage?: null | components["schemas"]["NextStage"];
         };
         /** @description A row as it will be taken. */
@@ -3853,6 +3913,19 @@ export interface components {
             /** @description Where it stands. */
             source: components["schemas"]["SourceMessage"];
         };
+        /** @description With what she comes back after a loss: a new pregnancy, a birth, or, set by mistake, with everything as it was. */
+        WayBackRequest: {
+            dating: null | components["schemas"]["EvidenceRequest"];
+            bornOn: null | components["schemas"]["LocalDate"];
+            birthMode: null | components["schemas"]["BirthMode"];
+            /**
+             * Format: int32
+             * @description How many babies; 1 when left out.
+             */
+            babies: null | number;
+            /** @description There was no loss: the pregnancy goes on, and what can be had back of her bookings comes back. */
+            setByMistake: null | boolean;
+        };
         /** @description What would become of each movement. */
         WhatIfAnswer: {
             /** @description Gestational age on that date, "24w 3d". */
@@ -4002,6 +4075,35 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["CatalogueMovements"];
+                };
+            };
+        };
+    };
+    NoteCall: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
                 };
             };
         };
@@ -5497,6 +5599,57 @@ export interface operations {
             };
         };
     };
+    CorrectBirth: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["BirthCorrection"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
     ReportBirth: {
         parameters: {
             query?: never;
@@ -5550,6 +5703,64 @@ export interface operations {
             };
         };
     };
+    TakeBackBirth: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BroughtBack"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
     EndPregnancy: {
         parameters: {
             query?: never;
@@ -5572,6 +5783,59 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Released"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    OpenWayBack: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["WayBackRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BroughtBack"];
                 };
             };
             /** @description Bad Request */

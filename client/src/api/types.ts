@@ -4,6 +4,9 @@ import type { components } from './schema';
 type Wire = components['schemas'];
 
 export type BirthMode = NonNullable<Wire['BirthMode']>;
+export type Released = Wire['Released'];
+export type BroughtBack = Wire['BroughtBack'];
+export type WayBack = Wire['WayBackRequest'];
 export type Basis = Wire['DatingBasis'];
 export type Role = Wire['Role'];
 export type Severity = Wire['FlagSeverity'];

@@ -45,6 +45,18 @@ public static class AuditKinds
     /// <summary>A birth.</summary>
     public const string Birth = "birth";
 
+    /// <summary>Another day or mode of a birth.</summary>
+    public const string BirthCorrected = "birth corrected";
+
+    /// <summary>A birth that was reported by mistake.</summary>
+    public const string BirthTakenBack = "birth taken back";
+
+    /// <summary>A call to her.</summary>
+    public const string Call = "call";
+
+    /// <summary>The way back after a loss.</summary>
+    public const string Return = "return";
+
     /// <summary>The end of a pregnancy.</summary>
     public const string Ending = "ending";
 

@@ -74,6 +74,38 @@ public static class BookingStore
             new { clientId }
         );
 
+    /// <summary>Sessions still to come in which a seat or place of hers was let go since a moment, in the order of time.</summary>
+    public static Task<List<long>> ReleasedAsync(
+        Read read,
+        long clientId,
+        Instant since,
+        Instant now
+    ) =>
+        read.ListAsync<long>(
+            """
+            select distinct s.id from bookings b join sessions s on s.id = b.session_id
+             where b.client_id = @clientId and b.status = 'released' and b.ended_at >= @since
+               and s.status = 'open' and s.starts_at > @now
+             order by s.starts_at, s.id
+            """,
+            new
+            {
+                clientId,
+                since,
+                now,
+            }
+        );
+
+    /// <summary>Whether she has a seat in a session that is not over.</summary>
+    public static async Task<bool> HasSeatAheadAsync(Read read, long clientId, Instant now) =>
+        await read.ValueAsync<long>(
+            """
+            select count(*) from bookings b join sessions s on s.id = b.session_id
+             where b.client_id = @clientId and b.status = 'booked' and s.status = 'open' and s.ends_at > @now
+            """,
+            new { clientId, now }
+        ) > 0;
+
     /// <summary>Her seats that overlap a time.</summary>
     public static Task<List<long>> OverlappingAsync(
         Read read,

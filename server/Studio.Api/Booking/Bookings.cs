@@ -137,6 +137,37 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
     }
 
     /// <summary>
+    /// Books again what was let go of since a moment and lies ahead, by the rules for any booking: a seat where one is
+    /// free, else the waitlist.
+    /// </summary>
+    public async Task<BroughtBack> BringBackAsync(
+        Write write,
+        Reader reader,
+        long clientId,
+        Instant since
+    )
+    {
+        var sessions = await BookingStore.ReleasedAsync(
+            write,
+            clientId,
+            since,
+            clock.GetCurrentInstant()
+        );
+        var (booked, waiting) = (0, 0);
+        foreach (var session in sessions)
+        {
+            if (!(await BookAsync(write, reader, session, clientId)).TryGet(out var answer, out _))
+                continue;
+            if (answer.Status == BookingStatus.Booked)
+                booked++;
+            else
+                waiting++;
+        }
+
+        return new BroughtBack(booked, waiting, sessions.Count - booked - waiting);
+    }
+
+    /// <summary>
     /// Gives free seats to those who wait, first come first served among those whom the session still suits and who are
     /// free then; up to the cut-off.
     /// </summary>

@@ -1,4 +1,3 @@
-using NodaTime;
 using Studio.Api.Catalogue;
 using Studio.Api.Clients;
 using Studio.Api.Data;
@@ -9,7 +8,6 @@ using Studio.Core.Booking;
 using Studio.Core.Catalogue;
 using Studio.Core.Clients;
 using Studio.Core.Movements;
-using Studio.Core.Pregnancies;
 
 namespace Studio.Api.Booking;
 
@@ -79,9 +77,11 @@ public sealed class Fits
     /// <summary>What is known of a client; she was among those loaded.</summary>
     public HerSituation Of(long clientId) => _situations[clientId];
 
-    /// <summary>Whether her pregnancy has ended by today: after a loss she is on no list below the owner's.</summary>
-    public bool HasEnded(long clientId, LocalDate today) =>
-        _book.Stages.On(_situations[clientId].Pregnancy, today).Phase == Phase.Ended;
+    /// <summary>
+    /// Whether her pregnancy has ended, whatever the date where a session is held: after a loss she is on no list below the
+    /// owner's.
+    /// </summary>
+    public bool HasEnded(long clientId) => _situations[clientId].Pregnancy is { EndedOn: not null };
 
     /// <summary>How a session suits a client on the session's own date.</summary>
     public Fit Of(long clientId, SessionRow session) => Of(clientId, session.Dated);

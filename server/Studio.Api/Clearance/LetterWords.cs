@@ -59,9 +59,12 @@ public static class LetterWords
     /// <summary>What she is asked for, the nearer the end the plainer.</summary>
     /// <param name="reminder">How near the end of the letter that counts is; none when no letter does.</param>
     /// <param name="until">Its last day.</param>
-    public static string Need(LetterReminder reminder, LocalDate? until) =>
+    /// <param name="afterBirth">She has given birth.</param>
+    public static string Need(LetterReminder reminder, LocalDate? until, bool afterBirth) =>
         reminder switch
         {
+            LetterReminder.None when afterBirth =>
+                "When you would like to come back: please bring a letter from your midwife or doctor that was written after the birth.",
             LetterReminder.None =>
                 "Please send or bring a letter from your midwife or doctor that says you may exercise.",
             LetterReminder.First =>

@@ -16,7 +16,7 @@ using Studio.Core.Screenings;
 namespace Studio.Api.Clients;
 
 /// <summary>Puts a client's card together, as far as the reader may see it.</summary>
-public sealed class ClientCards(RuleBook book, StudioStore studio)
+public sealed class ClientCards(RuleBook book, StudioStore studio, HealthChanges changes)
 {
     /// <summary>The card.</summary>
     public async Task<ClientCard> OfAsync(Read read, ClientSeen seen)
@@ -37,6 +37,12 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
         var clearance = Clearance(standing, fits.Policies);
         var screening = Screening(her, today, fits.Policies);
         var ended = situation.Phase == Phase.Ended;
+        var quiet = AfterBirth.IsQuiet(
+            her.Pregnancy,
+            today,
+            await BookingStore.HasSeatAheadAsync(read, client.Id, changes.Now),
+            fits.Policies
+        );
         return new ClientCard
         {
             Id = client.Id,
@@ -53,7 +59,7 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
             Phase = situation.Phase,
             Pregnancy = ended
                 ? null
-                : await PregnancyAsync(read, client, her, situation, today, knowsAll),
+                : await PregnancyAsync(read, seen, her, situation, today, knowsAll),
             Clearance = clearance,
             Screening = screening,
             OnHold = her.Holds.Any(h => h.StandsOn(today)),
@@ -66,7 +72,8 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
                     standing.Reminder,
                     screening,
                     fits.Policies,
-                    seen.Audience
+                    seen.Audience,
+                    quiet
                 ),
             BornOn = knowsAll ? her.BirthDate : null,
             Intensity =
@@ -78,14 +85,14 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
 
     private async Task<PregnancyMessage?> PregnancyAsync(
         Read read,
-        ClientRow client,
+        ClientSeen seen,
         HerSituation her,
         Situation situation,
         LocalDate today,
         bool knowsAll
     )
     {
-        if (her.Pregnancy is not { } pregnancy || client.PregnancyId is not { } id)
+        if (her.Pregnancy is not { } pregnancy || seen.Row.PregnancyId is not { } id)
             return null;
         var inForce = await PregnancyStore.InForceAsync(read, id);
         var next = book.Stages.Next(pregnancy, today);
@@ -105,6 +112,14 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
             BirthMode = knowsAll ? pregnancy.BirthMode : null,
             PastDue = situation.Phase == Phase.Pregnant && today > pregnancy.DueDate,
             MayHaveGivenBirth = situation.MayHaveGivenBirth,
+            BirthReportable = BirthRules.CanBeReported(pregnancy, today),
+            BirthRevocable =
+                pregnancy is { BornOn: not null, DueDate: not null }
+                && BirthEndpoints.MayTakeBack(
+                    seen,
+                    await PregnancyStore.ToldAtAsync(read, id),
+                    changes
+                ),
             NextStage = next is null
                 ? null
                 : new NextStage(next.Stage.Code, next.Stage.Name, next.From),
@@ -159,11 +174,17 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
         LetterReminder reminder,
         ScreeningMessage screening,
         StudioPolicies policies,
-        Audience audience
+        Audience audience,
+        bool quiet
     )
     {
         var toHer = audience == Audience.Herself;
+        var born = situation.Phase == Phase.Born;
         var needs = new List<Need>();
+        if (!toHer && BirthRules.IsToBeRung(her.Pregnancy))
+            needs.Add(
+                new("ring-her", "Please ring her, kindly and without asking for anything.", null)
+            );
         if (situation.Phase is Phase.Unknown or Phase.BeforeDates)
             needs.Add(
                 new(
@@ -174,7 +195,11 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
                     null
                 )
             );
-        if (her.Holds.Any(h => h.StandsOn(situation.On)))
+        if (
+            her.Holds.Any(h =>
+                h.StandsOn(situation.On) && AfterBirth.Speaks(h, her.Pregnancy, quiet)
+            )
+        )
             needs.Add(
                 new(
                     "hold",
@@ -184,39 +209,36 @@ public sealed class ClientCards(RuleBook book, StudioStore studio)
                     null
                 )
             );
-        if (screening.Status != ScreeningStatus.Current)
+        if (!quiet && screening.Status != ScreeningStatus.Current)
             needs.Add(
                 new(
                     "screening",
-                    toHer
-                        ? "Please answer the health questions with us before your next class."
-                        : screening.Says,
+                    !toHer ? screening.Says
+                        : born
+                            ? "Before your first class after the birth we ask you the health questions. There is no hurry."
+                        : "Please answer the health questions with us before your next class.",
                     null
                 )
             );
         // She hears of it four weeks ahead; the desk's own list begins when it is soon.
         if (
-            toHer && reminder != LetterReminder.None
-            || clearance.Status == ClearanceStatus.EndsSoon
-            || clearance.Status != ClearanceStatus.Valid && policies.ClearanceForEveryone
+            !quiet
+            && (
+                toHer && reminder != LetterReminder.None
+                || clearance.Status == ClearanceStatus.EndsSoon
+                || clearance.Status != ClearanceStatus.Valid && policies.ClearanceForEveryone
+            )
         )
             needs.Add(
                 new(
                     "letter",
-                    toHer ? LetterWords.Need(reminder, clearance.ValidUntil) : clearance.Says,
+                    toHer ? LetterWords.Need(reminder, clearance.ValidUntil, born) : clearance.Says,
                     reminder == LetterReminder.None ? null : clearance.ValidUntil
                 )
             );
-        if (situation.Phase == Phase.Pregnant && situation.On > her.Pregnancy?.DueDate)
-            needs.Add(
-                new(
-                    "birth-word",
-                    toHer
-                        ? "Your due date has passed. When you feel like it, let us know how you are."
-                        : "Her due date has passed and there is no word yet.",
-                    null
-                )
-            );
+        // For a person to follow. She herself is asked nothing: the birth can be told on her page all along.
+        if (!toHer && situation.Phase == Phase.Pregnant && situation.On > her.Pregnancy?.DueDate)
+            needs.Add(new("birth-word", "Her due date has passed and there is no word yet.", null));
         return needs;
     }
 

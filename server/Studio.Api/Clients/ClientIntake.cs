@@ -35,7 +35,16 @@ public sealed class ClientIntake(IClock clock)
         if (await ClientStore.EmailTakenAsync(write, row.Email, 0))
             return ClientRefusals.EmailTaken;
         var today = now.InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
-        if (!Reckon(request, endedOn ?? today).TryGet(out var dates, out refusal))
+        if (
+            !Reckon(
+                    request.Dating,
+                    request.BornOn,
+                    request.BirthMode,
+                    request.Babies,
+                    endedOn ?? today
+                )
+                .TryGet(out var dates, out refusal)
+        )
             return refusal;
 
         var id = await ClientStore.AddAsync(write, row, now);
@@ -86,17 +95,26 @@ public sealed class ClientIntake(IClock clock)
         : null;
 
     /// <summary>Her pregnancy by what was given, checked against a day.</summary>
-    /// <param name="request">What was given.</param>
+    /// <param name="given">What dates it.</param>
+    /// <param name="bornOn">The day of the birth.</param>
+    /// <param name="mode">How the baby was born.</param>
+    /// <param name="babies">How many.</param>
     /// <param name="today">Today, or the day the pregnancy ended.</param>
-    public static Answer<Dates> Reckon(NewClient request, LocalDate today)
+    public static Answer<Dates> Reckon(
+        EvidenceRequest? given,
+        LocalDate? bornOn,
+        BirthMode? mode,
+        int? babies,
+        LocalDate today
+    )
     {
-        if (request.BornOn > today)
+        if (bornOn > today)
             return ClientRefusals.Invalid(
                 "born-in-future",
                 "The date of birth lies in the future.",
                 "bornOn"
             );
-        if (request.BirthMode is not null && request.BornOn is null)
+        if (mode is not null && bornOn is null)
             return ClientRefusals.Invalid(
                 "birth-without-date",
                 "How the baby was born is given, but not when.",
@@ -105,7 +123,7 @@ public sealed class ClientIntake(IClock clock)
 
         DatingEvidence? evidence = null;
         LocalDate? due = null;
-        if (request.Dating is { } given && given != new EvidenceRequest())
+        if (given is not null && given != new EvidenceRequest())
         {
             if (!given.ToEvidence().TryGet(out evidence, out var refusal))
                 return refusal;
@@ -113,21 +131,19 @@ public sealed class ClientIntake(IClock clock)
                 return refusal;
             due = reckoned.On;
             // Her age today, or at the birth when that has been.
-            if (Dating.AgeOn(request.BornOn ?? today, due.Value).Refusal is { } impossible)
+            if (Dating.AgeOn(bornOn ?? today, due.Value).Refusal is { } impossible)
                 return impossible;
         }
 
-        return due is null && request.BornOn is null
+        return due is null && bornOn is null
             ? new Dates(null, null)
             : new Dates(
                 new Pregnancy
                 {
                     DueDate = due,
-                    Babies = request.Babies ?? 1,
-                    BornOn = request.BornOn,
-                    BirthMode = request.BornOn is null
-                        ? null
-                        : request.BirthMode ?? BirthMode.Unknown,
+                    Babies = babies ?? 1,
+                    BornOn = bornOn,
+                    BirthMode = bornOn is null ? null : mode ?? BirthMode.Unknown,
                 },
                 evidence
             );

@@ -119,6 +119,12 @@ public sealed record PregnancyMessage
     /// <summary>37w 0d or later, no birth reported.</summary>
     public required bool MayHaveGivenBirth { get; init; }
 
+    /// <summary>A birth can be reported: 20w 0d or later. In plain sight only where it may have been.</summary>
+    public required bool BirthReportable { get; init; }
+
+    /// <summary>This reader may take the reported birth back.</summary>
+    public required bool BirthRevocable { get; init; }
+
     /// <summary>Her next stage and its first day.</summary>
     public NextStage? NextStage { get; init; }
 }
@@ -133,7 +139,7 @@ public sealed record ClearanceMessage(ClearanceStatus Status, LocalDate? ValidUn
 public sealed record ScreeningMessage(ScreeningStatus Status, LocalDate? AnsweredOn, string Says);
 
 /// <summary>Something the studio needs of her.</summary>
-/// <param name="Code">letter, screening, birth-word.</param>
+/// <param name="Code">dates, hold, screening, letter, birth-word, ring-her.</param>
 /// <param name="Says">In plain and kind words.</param>
 /// <param name="By">By when, when there is a date.</param>
 public sealed record Need(string Code, string Says, LocalDate? By);

@@ -1,22 +1,18 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Studio.Api.Accounts;
 using Studio.Api.Audit;
-using Studio.Api.Booking;
 using Studio.Api.Clearance;
 using Studio.Api.Data;
 using Studio.Api.Http;
-using Studio.Api.Jobs;
-using Studio.Api.Pregnancies;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
 using Studio.Core.Clearance;
 using Studio.Core.Clients;
-using Studio.Core.Pregnancies;
 
 namespace Studio.Api.Clients;
 
-/// <summary>What changes what suits her: factors, letters, birth, the end of a pregnancy.</summary>
+/// <summary>What changes what suits her: factors and letters.</summary>
 public static class HealthEndpoints
 {
     /// <summary>Maps the routes.</summary>
@@ -36,12 +32,6 @@ public static class HealthEndpoints
         her.MapPost("/clearances", FileLetterAsync)
             .WithName("FileClearance")
             .RequireAuthorization(Policies.Reviewer);
-        her.MapPost("/birth", BirthAsync)
-            .WithName("ReportBirth")
-            .RequireAuthorization(Policies.DeskOrClient);
-        her.MapPost("/loss", LossAsync)
-            .WithName("EndPregnancy")
-            .RequireAuthorization(Policies.DeskOrClient);
     }
 
     private static async Task<Results<Created<Made>, ProblemHttpResult>> AddFactorAsync(
@@ -139,64 +129,6 @@ public static class HealthEndpoints
         await audit.ChangedAsync(write, reader, clientId, AuditKinds.Letter);
         await changes.DoneAsync(write, clientId);
         return TypedResults.Created($"/api/clients/{clientId}", new Made(id));
-    }
-
-    private static async Task<Results<Ok<Released>, ProblemHttpResult>> BirthAsync(
-        long clientId,
-        BirthRequest request,
-        Reader reader,
-        Database database,
-        HealthAudit audit,
-        HealthChanges changes,
-        Bookings bookings,
-        AdvanceSweep advance
-    )
-    {
-        await using var write = await database.BeginWriteAsync();
-        if (await ClientStore.FindAsync(write, reader, clientId) is not { } seen)
-            return BookingRefusals.NoSuchClient.ToProblem();
-        var pregnancy = (await SituationStore.OfAsync(write, clientId)).Pregnancy;
-        if (seen.Row.PregnancyId is not { } id || pregnancy is null or { EndedOn: not null })
-            return ClientRefusals.NoPregnancy.ToProblem();
-        if (BirthRules.WhyNot(pregnancy, request.On, changes.Today(seen.Row)) is { } refusal)
-            return refusal.ToProblem();
-        await PregnancyStore.BirthAsync(write, id, request.On, request.Mode);
-        var released = await bookings.ReleaseAsync(write, clientId, reader.AccountId);
-        await advance.OfAsync(write, clientId);
-        await audit.ChangedAsync(write, reader, clientId, AuditKinds.Birth);
-        await changes.DoneAsync(write, clientId);
-        return TypedResults.Ok(new Released(released, BirthRules.IsPreterm(pregnancy, request.On)));
-    }
-
-    private static async Task<Results<Ok<Released>, ProblemHttpResult>> LossAsync(
-        long clientId,
-        LossRequest request,
-        Reader reader,
-        Database database,
-        HealthAudit audit,
-        HealthChanges changes,
-        Bookings bookings
-    )
-    {
-        await using var write = await database.BeginWriteAsync();
-        if (!await KnowsAllAsync(write, reader, clientId))
-            return BookingRefusals.NoSuchClient.ToProblem();
-        var row = (await ClientStore.FindAsync(write, clientId))!;
-        var pregnancy = (await SituationStore.OfAsync(write, clientId)).Pregnancy;
-        if (row.PregnancyId is not { } id || pregnancy is null or { BornOn: not null })
-            return ClientRefusals.NoPregnancy.ToProblem();
-        if (pregnancy.EndedOn is not null)
-            return TypedResults.Ok(new Released(0, false));
-        var on = request.On ?? changes.Today(row);
-        if (on > changes.Today(row))
-            return ClientRefusals
-                .Invalid("in-future", "The date lies in the future.", "on")
-                .ToProblem();
-        await PregnancyStore.EndAsync(write, id, on);
-        var released = await bookings.ReleaseAsync(write, clientId, reader.AccountId);
-        await audit.ChangedAsync(write, reader, clientId, AuditKinds.Ending);
-        await changes.DoneAsync(write, clientId);
-        return TypedResults.Ok(new Released(released, false));
     }
 
     private static async Task<bool> KnowsAllAsync(Read read, Reader reader, long clientId) =>

@@ -25,7 +25,8 @@ public static class SituationStore
         var pregnancies = await read.ListAsync<PregnancyRow>(
             $"""
             select client_id as ClientId, due_date as DueDate, babies, born_on as BornOn, birth_mode as BirthMode,
-                   ended_on as EndedOn
+                   ended_on as EndedOn, papers_from as PapersFrom,
+                   (told_at is not null and rung_at is null) as AwaitsCall
               from pregnancies where is_current = 1 and {hers}
             """,
             parameters
@@ -112,6 +113,8 @@ public static class SituationStore
         public LocalDate? BornOn { get; init; }
         public BirthMode? BirthMode { get; init; }
         public LocalDate? EndedOn { get; init; }
+        public LocalDate? PapersFrom { get; init; }
+        public bool AwaitsCall { get; init; }
 
         public Pregnancy ToPregnancy() =>
             new()
@@ -121,6 +124,8 @@ public static class SituationStore
                 BornOn = BornOn,
                 BirthMode = BirthMode,
                 EndedOn = EndedOn,
+                PapersFrom = PapersFrom,
+                AwaitsCall = AwaitsCall,
             };
     }
 

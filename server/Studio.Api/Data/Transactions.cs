@@ -72,12 +72,33 @@ public sealed class Write(
     /// <summary>Makes it true, then tells the open pages.</summary>
     public async Task CommitAsync()
     {
+        var unspoken = await UnspokenAsync();
         await Transaction.CommitAsync();
         // No other write can have its turn before this one is disposed of.
         if (_next is not null)
             catalogue.Put(_next);
         foreach (var change in _changes.Distinct())
-            live.Publish(change);
+            live.Publish(
+                change with
+                {
+                    Unspoken = change is { Topic: "client", Id: { } id } && unspoken.Contains(id),
+                }
+            );
+    }
+
+    private async Task<HashSet<long>> UnspokenAsync()
+    {
+        var told = _changes.Where(c => c.Topic == "client").Select(c => c.Id).OfType<long>();
+        return
+        [
+            .. await ListAsync<long>(
+                """
+                select client_id from pregnancies
+                 where is_current = 1 and ended_on is not null and client_id in @told
+                """,
+                new { told = told.ToHashSet() }
+            ),
+        ];
     }
 
     /// <inheritdoc/>

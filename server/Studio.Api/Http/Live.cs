@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Text.Json.Serialization;
 using System.Threading.Channels;
 
 namespace Studio.Api.Http;
@@ -6,7 +7,12 @@ namespace Studio.Api.Http;
 /// <summary>That something changed; never what, so nothing in it can say too much.</summary>
 /// <param name="Topic">session, client, flags, moves or jobs.</param>
 /// <param name="Id">Which one, when it is one.</param>
-public sealed record Change(string Topic, long? Id);
+public sealed record Change(string Topic, long? Id)
+{
+    /// <summary>It is about somebody who is there for the owner and herself only.</summary>
+    [JsonIgnore]
+    public bool Unspoken { get; init; }
+}
 
 /// <summary>How far an import has come, for the account that sent it.</summary>
 public sealed record ImportProgress(int Read, int Of);

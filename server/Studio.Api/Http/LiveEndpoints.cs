@@ -46,8 +46,18 @@ public static class LiveEndpoints
     }
 
     // A client hears that some session changed, and of herself; whose bookings change when is nobody else's to follow.
+    // After a loss the staff hear that there is something to ask again, and not of whom.
     private static Change? For(Reader reader, Change change) =>
-        reader.WorksAtDesk || reader.InstructorId is not null ? change
+        change.Unspoken && !reader.IsOwner && change.Id != reader.ClientId
+            ? (
+                reader.WorksAtDesk || reader.InstructorId is not null
+                    ? change with
+                    {
+                        Id = null,
+                    }
+                    : null
+            )
+        : reader.WorksAtDesk || reader.InstructorId is not null ? change
         : change.Topic != "client" ? change with { Id = null }
         : change.Id == reader.ClientId ? change
         : null;

@@ -58,7 +58,8 @@ public static class MoveStore
             select m.id, m.client_id as ClientId, c.called, c.name, m.to_stage as ToStage, m.crosses_on as CrossesOn,
                    m.made_at as MadeAt
               from moves m join clients c on c.id = m.client_id
-             where m.status = 'open' and (@clientId is null or m.client_id = @clientId) and (@id is null or m.id = @id)
+              left join pregnancies p on p.client_id = c.id and p.is_current = 1
+             where m.status = 'open' and p.ended_on is null and (@clientId is null or m.client_id = @clientId) and (@id is null or m.id = @id)
              order by m.crosses_on, m.id
             """,
             new { clientId, id }

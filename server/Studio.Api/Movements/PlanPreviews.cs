@@ -135,7 +135,7 @@ public sealed class PlanPreviews(RuleBook book, StudioStore studio)
         var fits = await Fits.LoadAsync(read, book, [.. seats.Select(b => b.ClientId)]);
         var today = studio.Today(session.Zone);
         // After a loss she is in no preview, whoever looks: nothing can be planned for her.
-        var there = seats.Where(b => !fits.HasEnded(b.ClientId, today)).ToList();
+        var there = seats.Where(b => !fits.HasEnded(b.ClientId)).ToList();
         var called = there.CountBy(b => b.Called, StringComparer.Ordinal).ToDictionary();
         return new(
             fits,

@@ -108,7 +108,7 @@ public static class DatingEndpoints
         if (client is { Row.Ended: true, Audience: not Audience.Owner })
             return ClientRefusals.ClosedAfterLoss.ToProblem();
         if (
-            !(await PregnancyForAsync(write, client.Row, given)).TryGet(
+            !(await PregnancyForAsync(write, book, client.Row, given, today, now)).TryGet(
                 out var pregnancyId,
                 out refusal
             )
@@ -147,8 +147,11 @@ public static class DatingEndpoints
     // The current pregnancy, or a new one: at first, after a loss, and when the date lies wholly after a birth.
     private static async Task<Answer<long>> PregnancyForAsync(
         Write write,
+        RuleBook book,
         ClientRow client,
-        DatingEvidence given
+        DatingEvidence given,
+        LocalDate today,
+        Instant at
     )
     {
         if (!Dating.Reckon(given).TryGet(out var due, out var refusal))
@@ -163,7 +166,14 @@ public static class DatingEndpoints
         var begins = due.On.PlusDays(-GestationalAge.AtDueDate);
         return client is { PregnancyId: { } current, Ended: false } && !(born <= begins)
             ? current
-            : await PregnancyStore.BeginAsync(write, client.Id, new Pregnancy { DueDate = due.On });
+            : await Returns.BeginAsync(
+                write,
+                book,
+                client.Id,
+                new Pregnancy { DueDate = due.On },
+                today,
+                at
+            );
     }
 
     private static async Task<int> UnsuitableAsync(

@@ -17,8 +17,8 @@ public static class PregnancyStore
         );
         return await write.InsertAsync(
             """
-            insert into pregnancies (client_id, due_date, babies, born_on, birth_mode, ended_on)
-            values (@clientId, @DueDate, @Babies, @BornOn, @mode, @EndedOn)
+            insert into pregnancies (client_id, due_date, babies, born_on, birth_mode, ended_on, papers_from)
+            values (@clientId, @DueDate, @Babies, @BornOn, @mode, @EndedOn, @PapersFrom)
             """,
             new
             {
@@ -28,6 +28,7 @@ public static class PregnancyStore
                 pregnancy.BornOn,
                 mode = OnTheWire(pregnancy.BirthMode),
                 pregnancy.EndedOn,
+                pregnancy.PapersFrom,
             }
         );
     }
@@ -159,6 +160,104 @@ public static class PregnancyStore
             }
         );
 
+    /// <summary>Takes a birth back: she is expecting again.</summary>
+    public static Task UnbornAsync(Write write, long pregnancyId) =>
+        write.ExecuteAsync(
+            """
+            update pregnancies
+               set rung_at = null, rung_by = null, born_on = null, birth_mode = null, told_at = null, told_by = null
+             where id = @pregnancyId
+            """,
+            new { pregnancyId }
+        );
+
+    /// <summary>Records when a birth or the end was told, and by whom.</summary>
+    public static Task ToldAsync(Write write, long pregnancyId, Instant at, long by) =>
+        write.ExecuteAsync(
+            "update pregnancies set told_at = @at, told_by = @by where id = @pregnancyId",
+            new
+            {
+                pregnancyId,
+                at,
+                by,
+            }
+        );
+
+    /// <summary>When the birth or the end was told; null when it came with her record.</summary>
+    public static async Task<Instant?> ToldAtAsync(Read read, long pregnancyId) =>
+        (
+            await read.ListAsync<Told>(
+                "select told_at as At from pregnancies where id = @pregnancyId",
+                new { pregnancyId }
+            )
+        )
+            .Single()
+            .At;
+
+    /// <summary>Notes that somebody rang her.</summary>
+    public static Task RungAsync(Write write, long pregnancyId, Instant at, long by) =>
+        write.ExecuteAsync(
+            "update pregnancies set rung_at = @at, rung_by = @by where id = @pregnancyId",
+            new
+            {
+                pregnancyId,
+                at,
+                by,
+            }
+        );
+
+    /// <summary>Records a loss after a birth, in place of the record with the birth, which is kept; the new record's key.</summary>
+    public static async Task<long> EndAfterBirthAsync(
+        Write write,
+        long clientId,
+        long pregnancyId,
+        Pregnancy pregnancy,
+        LocalDate on
+    )
+    {
+        var id = await BeginAsync(
+            write,
+            clientId,
+            new Pregnancy
+            {
+                DueDate = pregnancy.DueDate ?? pregnancy.BornOn,
+                Babies = pregnancy.Babies,
+                EndedOn = on,
+                PapersFrom = pregnancy.PapersFrom,
+            }
+        );
+        await write.ExecuteAsync(
+            "update pregnancies set instead_of = @pregnancyId where id = @id",
+            new { id, pregnancyId }
+        );
+        return id;
+    }
+
+    /// <summary>There was no loss: the record is as it was before one was set.</summary>
+    public static async Task ReopenAsync(Write write, long clientId, long pregnancyId)
+    {
+        var before = await write.ListAsync<long>(
+            "select instead_of from pregnancies where id = @pregnancyId and instead_of is not null",
+            new { pregnancyId }
+        );
+        if (before is [var born])
+        {
+            await write.ExecuteAsync(
+                "update pregnancies set is_current = 0 where client_id = @clientId",
+                new { clientId }
+            );
+            await write.ExecuteAsync(
+                "update pregnancies set is_current = 1 where id = @born",
+                new { born }
+            );
+        }
+        else
+            await write.ExecuteAsync(
+                "update pregnancies set ended_on = null, told_at = null, told_by = null where id = @pregnancyId",
+                new { pregnancyId }
+            );
+    }
+
     /// <summary>Records that a pregnancy ended.</summary>
     public static Task EndAsync(Write write, long pregnancyId, LocalDate on) =>
         write.ExecuteAsync(
@@ -222,6 +321,11 @@ public static class PregnancyStore
             };
         if (given.Stated is { } stated)
             yield return new EvidenceRow { Kind = "stated", Day = stated };
+    }
+
+    private sealed record Told
+    {
+        public Instant? At { get; init; }
     }
 
     private sealed record EvidenceRow

@@ -40,9 +40,7 @@ public sealed class RosterSheets(
 
         // After a loss she is on no list below the owner's.
         var people = bookings
-            .Where(b =>
-                audience == Audience.Owner || !fits.HasEnded(b.ClientId, studio.Today(session.Zone))
-            )
+            .Where(b => audience == Audience.Owner || !fits.HasEnded(b.ClientId))
             .Select(b =>
                 Person(b, session, fits, contacts[b.ClientId], flags[b.ClientId], audience, near)
             )

@@ -15,10 +15,12 @@ public static class ScreeningWords
             {
                 AskedBecause.Never =>
                     "Before your first class we ask you some questions, so that nothing here does you harm.",
+                AskedBecause.NewPregnancy =>
+                    "We ask everybody afresh when she comes again; what you answered before does not count any more. Take your time.",
                 AskedBecause.WarningSign =>
                     "Since you answered, something came up that had to be looked at. Please answer again.",
                 AskedBecause.Birth =>
-                    "Since you answered, your baby was born. Please answer again, whenever you have a quiet moment.",
+                    "Since you answered you have given birth. When you would like to come to a class, please answer again first; there is no hurry.",
                 AskedBecause.Interval => "It has been a while. Please answer again.",
                 AskedBecause.NewStage =>
                     "You have come into a new stage. Please answer again; your bookings stand meanwhile.",

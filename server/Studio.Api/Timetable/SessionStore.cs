@@ -60,7 +60,7 @@ public sealed record SessionRow
     /// <summary>Of those, people whose pregnancy ended since: they stand on no list, so they are in no count either.</summary>
     public int Unspoken { get; init; }
 
-    /// <summary>People on the waitlist.</summary>
+    /// <summary>People on the waitlist, without those who stand on no list any more.</summary>
     public int Waiting { get; init; }
 
     /// <summary>People checked in.</summary>
@@ -127,7 +127,11 @@ public static class SessionStore
                    l.id as LocationId, l.name as LocationName, r.id as RoomId, r.name as RoomName, l.zone,
                    s.starts_at as StartsAt, s.ends_at as EndsAt, s.on_date as OnDate, s.starts_local as StartsLocal,
                    s.seats, s.seats_taken as SeatsTaken, s.status,
-                   (select count(*) from bookings b where b.session_id = s.id and b.status = 'waiting') as Waiting,
+                   (select count(*) from bookings b
+                     where b.session_id = s.id and b.status = 'waiting'
+                       and not exists (select 1 from pregnancies p
+                                        where p.client_id = b.client_id and p.is_current = 1
+                                          and p.ended_on is not null)) as Waiting,
                    (select count(*) from bookings b
                      where b.session_id = s.id and b.status = 'booked' and b.checked_in_at is not null
                        and not exists (select 1 from pregnancies p

@@ -4,7 +4,6 @@ using Studio.Api.Data;
 using Studio.Api.Studios;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
-using Studio.Core.Pregnancies;
 
 namespace Studio.Api.Timetable;
 
@@ -164,11 +163,8 @@ public sealed class SessionSummaries(RuleBook book)
                 {
                     Unsuitable = bookings[s.Id]
                         .Count(b =>
-                            fits.Of(b.ClientId, rows[s.Id])
-                                is {
-                                    Verdict: >= Suits.NeedsClearance,
-                                    Situation.Phase: not Phase.Ended
-                                }
+                            !fits.HasEnded(b.ClientId)
+                            && fits.Of(b.ClientId, rows[s.Id]).Verdict >= Suits.NeedsClearance
                         ),
                 }
             ),

@@ -41,7 +41,7 @@ internal static class StageFit
                 Code = ReasonCodes.ReportTheBirth,
                 Verdict = Suits.NotSuitable,
                 ForHer =
-                    $"On {Wording.Date(question.On)} you would be past 42 weeks. We hope all is well: tell us when your baby is born.",
+                    $"On {Wording.Date(question.On)} you would be past 42 weeks, and nothing can be booked for then. When you feel like it, tell us how you are.",
                 ForDesk = "Past 42 weeks on that date with no birth reported.",
                 ForInstructor = "No birth is reported: she does not take part.",
                 Lift = new("Tell us the day of the birth; what suits you then counts from it."),
@@ -53,7 +53,7 @@ internal static class StageFit
                 Code = ReasonCodes.MayHaveGivenBirth,
                 Verdict = Suits.Suitable,
                 ForHer =
-                    "Your baby may be here by then. Your place is kept; tell us when there is news.",
+                    "You may have given birth by then. Your place is kept; tell us when you like.",
                 ForDesk = "She may have given birth by then: her place is kept.",
                 ForInstructor =
                     "She may have given birth by this date: her place is kept, and she may not come.",

@@ -42,6 +42,8 @@ public static class PolicyCaution
         ["move-hold-hours"] = Grows.Neither,
         ["waitlist-cut-off-minutes"] = Grows.Neither,
         ["booking-ahead-days"] = Grows.Neither,
+        // It says when she is asked; what a class needs stays the same.
+        ["quiet-after-birth-days"] = Grows.Neither,
         // A letter that is said late to end is renewed late.
         ["ends-soon-days"] = Grows.Stricter,
         ["letter-first-reminder-days"] = Grows.Stricter,

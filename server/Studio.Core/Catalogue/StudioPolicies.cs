@@ -159,6 +159,9 @@ public sealed partial record StudioPolicies
     /// <summary>First day after a caesarean on which more than talk and breath may suit.</summary>
     public int AfterCaesareanDays { get; init; } = 56;
 
+    /// <summary>For how many days after a birth nothing is asked of her.</summary>
+    public int QuietAfterBirthDays { get; init; } = 42;
+
     /// <summary>How many days before its last day a letter is said to end soon.</summary>
     public int EndsSoonDays { get; init; } = 14;
 
@@ -210,6 +213,7 @@ public sealed partial record StudioPolicies
         "booking-ahead-days",
         "impact-after-birth-days",
         "after-caesarean-days",
+        "quiet-after-birth-days",
         "ends-soon-days",
         "letter-first-reminder-days",
         "letter-last-reminder-days",

@@ -38,7 +38,8 @@ public static class ClearanceRules
     /// <summary>
     /// The last day a letter counts: the earliest of its own expiry, the policy's length, the end of the stage it was
     /// written in where the policy says so, and the day before a birth that came after it was written. A letter written on
-    /// the day of birth or later is a postnatal one. Null when it never counts.
+    /// the day of birth or later is a postnatal one; one from before <see cref="Pregnancy.PapersFrom"/> speaks of an earlier
+    /// pregnancy. Null when it never counts.
     /// </summary>
     public static LocalDate? ValidUntil(
         ClearanceLetter letter,
@@ -47,7 +48,7 @@ public static class ClearanceRules
         StudioPolicies policies
     )
     {
-        if (letter.Withdrawn)
+        if (letter.Withdrawn || letter.IssuedOn < pregnancy?.PapersFrom)
             return null;
         var last = WithoutBirth(letter, pregnancy, stages, policies);
         if (pregnancy?.BornOn is { } born && letter.IssuedOn < born)

@@ -8,6 +8,20 @@ public static class BirthRules
     /// <summary>Earliest age at which a birth can be reported: 20w 0d, the usual reporting limit (from memory).</summary>
     public static readonly GestationalAge Earliest = GestationalAge.Of(20, 0);
 
+    /// <summary>
+    /// Whether a birth can be reported on a day: from <see cref="Earliest"/> on while none is, and no loss either. It is
+    /// offered in plain sight only once she may have given birth (<see cref="Situation.MayHaveGivenBirth"/>).
+    /// </summary>
+    public static bool CanBeReported(Pregnancy? pregnancy, LocalDate today) =>
+        pregnancy is { BornOn: null, EndedOn: null, DueDate: { } due }
+        && GestationalAge.On(today, due).Days >= Earliest.Days;
+
+    /// <summary>
+    /// After a birth before 37w 0d that was reported here, a person rings her; until that is noted nothing is asked of her.
+    /// </summary>
+    public static bool IsToBeRung(Pregnancy? pregnancy) =>
+        pregnancy is { BornOn: { } born, AwaitsCall: true } && IsPreterm(pregnancy, born);
+
     /// <summary>Why a birth on that day cannot be recorded, or null.</summary>
     public static Refusal? WhyNot(Pregnancy pregnancy, LocalDate on, LocalDate today)
     {

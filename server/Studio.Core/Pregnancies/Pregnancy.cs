@@ -35,4 +35,12 @@ public sealed record Pregnancy
 
     /// <summary>The day from which the pregnancy counts as lost. It goes before every other date.</summary>
     public LocalDate? EndedOn { get; init; }
+
+    /// <summary>
+    /// Letters and answers from before this day speak of an earlier pregnancy and do not count; null when there was none.
+    /// </summary>
+    public LocalDate? PapersFrom { get; init; }
+
+    /// <summary>The birth was reported to the studio, and nobody has noted a call to her since.</summary>
+    public bool AwaitsCall { get; init; }
 }

@@ -32,6 +32,9 @@ public enum FlagKind
     /// <summary>Her due date has passed with no word.</summary>
     PastDue,
 
+    /// <summary>Somebody at the studio is to ring her.</summary>
+    RingHer,
+
     /// <summary>A session without an instructor.</summary>
     NoInstructor,
 
@@ -125,11 +128,18 @@ public static class Flags
         var now = book.Stages.On(state.Her.Pregnancy, state.Today);
         if (now.Phase == Phase.Ended)
             return [];
+        var quiet = AfterBirth.IsQuiet(
+            state.Her.Pregnancy,
+            state.Today,
+            hasSeatAhead: state.Ahead.Count > 0,
+            policies
+        );
         return
         [
-            .. Hold(state),
-            .. Letter(state, book, policies),
-            .. Screening(state, book, policies),
+            .. RingHer(state),
+            .. Hold(state, quiet),
+            .. quiet ? [] : Letter(state, book, policies),
+            .. quiet ? [] : Screening(state, book, policies),
             .. NoLongerSuits(state),
             .. NewFactors(state, book),
             .. StageChange(state, book, now),
@@ -174,9 +184,31 @@ public static class Flags
             ];
     }
 
-    private static IEnumerable<StandingFlag> Hold(ClientState state)
+    // Of the birth itself it says nothing: whoever rings her needs no more than this.
+    private static IEnumerable<StandingFlag> RingHer(ClientState state)
     {
-        if (state.Her.Holds.Where(h => h.StandsOn(state.Today)).MinBy(h => h.From) is { } hold)
+        if (BirthRules.IsToBeRung(state.Her.Pregnancy))
+            yield return Client(
+                state,
+                "ring-her",
+                FlagKind.RingHer,
+                FlagSeverity.Attention,
+                "Please ring her, kindly and without asking for anything. Her bookings are released, and nothing is owed.",
+                null,
+                state.Today
+            );
+    }
+
+    private static IEnumerable<StandingFlag> Hold(ClientState state, bool quiet)
+    {
+        if (
+            state
+                .Her.Holds.Where(h =>
+                    h.StandsOn(state.Today) && AfterBirth.Speaks(h, state.Her.Pregnancy, quiet)
+                )
+                .MinBy(h => h.From) is
+            { } hold
+        )
             yield return Client(
                 state,
                 "hold",
@@ -354,7 +386,7 @@ public static class Flags
                 "past-due",
                 FlagKind.PastDue,
                 FlagSeverity.Info,
-                $"Her due date was {Day(due)} and there is no word yet. Somebody who knows her may ask kindly.",
+                $"Her due date was {Day(due)} and there is no word yet. Somebody who knows her may ask kindly; nothing is sent to her.",
                 null,
                 due.PlusDays(1)
             );

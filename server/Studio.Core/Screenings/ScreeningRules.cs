@@ -24,6 +24,9 @@ public enum AskedBecause
     /// <summary>She has never answered them.</summary>
     Never,
 
+    /// <summary>They were answered in an earlier pregnancy.</summary>
+    NewPregnancy,
+
     /// <summary>A warning sign came up since.</summary>
     WarningSign,
 
@@ -71,6 +74,8 @@ public static class ScreeningRules
             return [AskedBecause.Never];
         var on = screening.AnsweredOn;
         var why = new List<AskedBecause>();
+        if (on < her.Pregnancy?.PapersFrom)
+            why.Add(AskedBecause.NewPregnancy);
         if (her.Holds.Any(h => h.From > on && h.From <= day))
             why.Add(AskedBecause.WarningSign);
         if (her.Pregnancy?.BornOn is { } born && born > on && born <= day)

@@ -75,7 +75,11 @@ public static class Routes
         GET /api/incidents | 401 403 403 403 403 403 200 |
         POST /api/incidents/{incidentId}/more | 401 403 403 403 403 403 201 | {"happened":"She rang: she is well.","done":null}
         POST /api/clients/{clientId}/birth | 401 404 403 403 200 200 200 | {"on":"{today}","mode":"vaginal"}
+        PUT /api/clients/{clientId}/birth | 401 404 403 403 409 409 409 | {"on":"{today}","mode":"vaginal"}
+        POST /api/clients/{clientId}/rung | 401 403 403 403 204 403 204 |
+        DELETE /api/clients/{clientId}/birth | 401 404 403 403 409 409 409 |
         POST /api/clients/{clientId}/loss | 401 404 403 403 404 200 200 | {"on":"{today}"}
+        POST /api/clients/{clientId}/return | 401 403 403 403 403 403 409 | {"dating":{"lastPeriod":"2026-01-05","cycleDays":28,"scan":null,"transfer":null,"stated":null},"bornOn":null,"birthMode":null,"babies":1,"setByMistake":null}
         GET /api/clients/{clientId}/letters | 401 404 403 403 200 200 200 |
         POST /api/clients/{clientId}/letters | 401 404 403 403 201 201 201 | file:letter.png
         GET /api/clients/{clientId}/letters/{letterId}/file | 401 404 404 404 404 200 200 |

@@ -7,6 +7,7 @@ public class DamagedRows
     private const string Conditions = "conditions.csv";
     private const string Questions = "questions.csv";
     private const string Signs = "warning_signs.csv";
+    private const string Rates = "heart_rates.csv";
 
     public static TheoryData<string, string, string, string, string> OneThingBroken() =>
         new()
@@ -59,6 +60,56 @@ public class DamagedRows
                 ",stop,",
                 ",rest,",
                 "action is 'rest': it must be stop, slow-down."
+            },
+            {
+                Signs,
+                "sign-calf,",
+                ",stop,W10",
+                ",stop,W99",
+                "source is 'W99': there is no such source."
+            },
+            {
+                Rates,
+                "canada,,28,moderate",
+                ",125,146,",
+                ",146,125,",
+                "low 146 is not less than high 125."
+            },
+            {
+                Rates,
+                "canada,,28,moderate",
+                "canada,",
+                "norway,",
+                "population is 'norway': it must be canada, acog, adults."
+            },
+            {
+                Rates,
+                "canada,,28,moderate",
+                ",beats/min,",
+                ",beats,",
+                "unit is 'beats': it must be beats/min, percent, borg, cr10, talk."
+            },
+            {
+                Rates,
+                "canada,,28,moderate",
+                ",I02,",
+                ",I99,",
+                "source is 'I99': there is no such source."
+            },
+            { Rates, "canada,,28,moderate", ",146,", ",,", "the high is missing." },
+            {
+                Rates,
+                "canada,30,,moderate",
+                "canada,30,,",
+                "canada,30,29,",
+                "age_from 30 is more than age_to 29."
+            },
+            {
+                Rates,
+                "adults,,,moderate,,,talk",
+                ",,,talk,",
+                ",,4,talk,",
+                "a talk test is words: it has no low and no high."
             },
             {
                 Rules,

@@ -30,6 +30,7 @@ public class Policies
     [InlineData("impact-after-birth-days", "84")]
     [InlineData("after-caesarean-days", "42")]
     [InlineData("ends-soon-days", "7")]
+    [InlineData("quiet-after-birth-days", "56")]
     [InlineData("letter-first-reminder-days", "35")]
     [InlineData("letter-last-reminder-days", "1")]
     [InlineData("heart-rate", "canada")]

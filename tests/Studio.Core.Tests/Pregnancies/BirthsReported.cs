@@ -55,6 +55,29 @@ public class BirthsReported
     public void Preterm_is_before_37_completed_weeks(string age, bool preterm) =>
         Assert.Equal(preterm, BirthRules.IsPreterm(Hers, Day(age)));
 
+    [Theory]
+    [InlineData("19w 6d", false)]
+    [InlineData("20w 0d", true)]
+    [InlineData("42w 3d", true)]
+    public void Can_be_told_from_20_weeks_until_it_or_a_loss_is(string age, bool can)
+    {
+        var on = Day(age);
+        Assert.Equal(can, BirthRules.CanBeReported(Hers, on));
+        Assert.False(BirthRules.CanBeReported(Hers with { BornOn = on }, on));
+        Assert.False(BirthRules.CanBeReported(Hers with { EndedOn = on }, on));
+        Assert.False(BirthRules.CanBeReported(null, on));
+    }
+
+    [Theory]
+    [InlineData("36w 6d", true)]
+    [InlineData("37w 0d", false)]
+    public void Before_37_weeks_somebody_rings_her_once(string age, bool rung)
+    {
+        var told = Hers with { BornOn = Day(age), AwaitsCall = true };
+        Assert.Equal(rung, BirthRules.IsToBeRung(told));
+        Assert.False(BirthRules.IsToBeRung(told with { AwaitsCall = false }));
+    }
+
     private static LocalDate Day(string age) =>
         GestationalAge.TryParse(age, out var on)
             ? Due.PlusDays(on.Days - GestationalAge.AtDueDate)

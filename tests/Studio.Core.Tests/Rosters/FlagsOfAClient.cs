@@ -45,6 +45,27 @@ public class FlagsOfAClient
         );
     }
 
+    // 42 days is the policy's default: the six-week check (reference row PR07).
+    [Theory]
+    [InlineData(0)]
+    [InlineData(41)]
+    [InlineData(60)]
+    public void After_a_birth_nothing_is_flagged_about_papers_while_she_has_no_seat(int days)
+    {
+        var her = Someone.Born(days).WithoutLetters() with { Screening = null };
+        Assert.Empty(her.Flags(Gentle));
+        // Once she has a seat again she has come back by herself, and it is said what is missing.
+        Assert.NotEmpty(her.Flags(Gentle, 1).Of(FlagKind.Screening));
+    }
+
+    [Fact]
+    public void A_hold_from_before_the_birth_waits_and_one_since_then_speaks()
+    {
+        var her = Someone.Born(10);
+        Assert.Empty((her with { Holds = [new(Day.PlusDays(-11), null)] }).Flags(Gentle));
+        Assert.Single((her with { Holds = [new(Day.PlusDays(-9), null)] }).Flags(Gentle));
+    }
+
     [Fact]
     public void Of_several_holds_the_longest_standing_is_told_whatever_their_order()
     {

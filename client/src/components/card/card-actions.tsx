@@ -2,21 +2,25 @@ import { Button, Group, Modal, Title } from '@mantine/core';
 import { useState } from 'react';
 import { useMe } from '@/api/session';
 import type { ClientCard } from '@/api/types';
+import { BirthCorrection } from '@/components/forms/birth-correction';
 import { BirthForm } from '@/components/forms/birth-form';
+import { releasedWords } from '@/components/forms/birth-modes';
 import { DetailsForm } from '@/components/forms/details-form';
 import { ReviseDating } from '@/components/forms/revise-dating';
 import { GoButton } from '@/components/states/go';
+import { tell } from '@/components/states/told';
 import { WarningForm } from '@/components/warning/warning-form';
 import { DatingHistory } from './dating-history';
 import { GiveAccount } from './give-account';
 import { LetterForm } from './letter-form';
 
-type Doing = 'letter' | 'dating' | 'birth' | 'details' | 'account' | 'hold';
+type Doing = 'letter' | 'dating' | 'birth' | 'correction' | 'details' | 'account' | 'hold';
 
 const titles: Record<Doing, string> = {
   letter: 'File a clearance letter',
   dating: 'Revise her dating',
   birth: 'Report the birth',
+  correction: 'Correct the birth',
   details: 'Change her details',
   account: 'Give her an account',
   hold: 'A warning sign',
@@ -33,7 +37,6 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
   };
   // Whoever chooses her first password could read her page: the owner may, the desk may not.
   const owner = useMe().roles.includes('owner');
-  const awaiting = her.phase === 'pregnant';
   const given = { clientId: her.id, today, onDone: close };
   return (
     <section aria-labelledby="do">
@@ -41,9 +44,11 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
         Do for her
       </Title>
       <Group gap="xs">
-        <Button variant="default" onClick={start('letter')}>
-          File letter
-        </Button>
+        {her.phase !== 'ended' && (
+          <Button variant="default" onClick={start('letter')}>
+            File letter
+          </Button>
+        )}
         {her.phase !== 'ended' && (
           <GoButton
             variant="default"
@@ -58,9 +63,17 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
             Revise dating
           </Button>
         )}
-        {awaiting && (
-          <Button variant="default" onClick={start('birth')}>
+        {her.pregnancy?.birthReportable === true && (
+          <Button
+            variant={her.pregnancy.mayHaveGivenBirth ? 'default' : 'subtle'}
+            onClick={start('birth')}
+          >
             Report birth
+          </Button>
+        )}
+        {her.phase === 'born' && (
+          <Button variant="default" onClick={start('correction')}>
+            Correct the birth
           </Button>
         )}
         <Button variant="default" onClick={start('details')}>
@@ -71,7 +84,7 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
             Give account
           </Button>
         )}
-        {!her.onHold && (
+        {!her.onHold && her.phase !== 'ended' && (
           <Button variant="default" onClick={start('hold')}>
             Warning sign
           </Button>
@@ -85,7 +98,20 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
             <DatingHistory clientId={her.id} />
           </>
         )}
-        {doing === 'birth' && <BirthForm {...given} />}
+        {doing === 'birth' && (
+          <BirthForm
+            {...given}
+            onDone={(released) => {
+              tell(
+                released.preterm
+                  ? `${releasedWords(released)} Please ring her: it stands among the flags.`
+                  : releasedWords(released),
+              );
+              close();
+            }}
+          />
+        )}
+        {doing === 'correction' && <BirthCorrection her={her} today={today} onDone={close} />}
         {doing === 'details' && <DetailsForm her={her} onDone={close} />}
         {doing === 'account' && <GiveAccount her={her} onDone={close} />}
         {doing === 'hold' && <WarningForm clientId={her.id} called={her.called} onDone={close} />}

@@ -32,7 +32,7 @@ export function ClientCardView({ clientId, today, at, health }: Props) {
       {(her) => (
         <Stack gap="lg">
           <Head her={her} />
-          <Needed needs={her.needs} />
+          <Needed her={her} />
           {her.tape != null && her.phase !== 'ended' && (
             <Tape
               tape={her.tape}
@@ -42,9 +42,7 @@ export function ClientCardView({ clientId, today, at, health }: Props) {
             />
           )}
           <div className={classes.columns}>
-            <div>
-              <CardChoices clientId={clientId} />
-            </div>
+            <div>{her.phase !== 'ended' && <CardChoices clientId={clientId} />}</div>
             <Stack gap="xl">
               <CardBookings clientId={clientId} />
               <Standing her={her} />

@@ -1,84 +1,81 @@
-import { Radio, Stack, Text } from '@mantine/core';
+import { Button, Group, Stack, Text } from '@mantine/core';
 import { useState } from 'react';
 import { useReportBirth } from '@/api/clients';
-import { Problem } from '@/api/problem';
-import type { BirthMode } from '@/api/types';
+import type { BirthMode, Released } from '@/api/types';
 import { Refused } from '@/components/states/asked';
-import { tell } from '@/components/states/told';
+import { addDays, fullDate } from '@/components/time/days';
+import { birthModes } from './birth-modes';
 import { DayInput } from './day-input';
-import { SubmitRow } from './submit-row';
-
-const modes: { value: BirthMode; label: string }[] = [
-  { value: 'vaginal', label: 'Vaginal' },
-  { value: 'assisted', label: 'Assisted (forceps or suction)' },
-  { value: 'caesarean', label: 'Caesarean' },
-  { value: 'unknown', label: 'Rather not say, or not known' },
-];
 
 interface Props {
   clientId: number;
   today: string;
-  onDone: () => void;
+  onDone: (released: Released) => void;
 }
 
-/** The day and the mode, and nothing else is asked. */
+/** Two taps: the day, and how. Nothing else is asked. */
 export function BirthForm({ clientId, today, onDone }: Props) {
-  const [on, setOn] = useState<string | null>(today);
-  const [mode, setMode] = useState<BirthMode | null>(null);
+  const [on, setOn] = useState<string | null>(null);
+  const [another, setAnother] = useState(false);
   const report = useReportBirth(clientId);
-  const fields = report.error instanceof Problem ? report.error.fields : {};
-  return (
-    <form
-      onSubmit={(event) => {
-        event.preventDefault();
-        if (on === null || mode === null) return;
-        void report.mutateAsync({ on, mode }).then(
-          ({ bookingsReleased }) => {
-            tell(
-              bookingsReleased > 0
-                ? `Noted. ${bookingsReleased} bookings for before the birth were released.`
-                : 'Noted.',
-            );
-            onDone();
-          },
-          () => undefined,
-        );
-      }}
-    >
-      <Stack>
-        <Refused error={report.error} />
-        <DayInput
-          label="Day of the birth"
-          maxDate={today}
-          clearable={false}
-          value={on}
-          onChange={setOn}
-          error={fields.on}
-          required
-        />
-        <Radio.Group
-          label="How"
-          description="It decides when classes are safe again."
-          value={mode}
-          onChange={(value) => setMode(value)}
-          error={fields.mode}
-        >
-          <Stack gap="xs" mt="xs">
-            {modes.map(({ value, label }) => (
-              <Radio key={value} value={value} label={label} />
-            ))}
-          </Stack>
-        </Radio.Group>
-        <Text size="sm" c="dimmed">
-          Classes for the time after birth are counted from this day. A new letter will be needed.
-        </Text>
+  const send = (day: string, mode: BirthMode) =>
+    void report.mutateAsync({ on: day, mode }).then(onDone, () => undefined);
+
+  if (on === null)
+    return (
+      <Stack gap="xs">
+        <Text fw={600}>When was it?</Text>
+        <Group gap="xs">
+          <Button variant="default" onClick={() => setOn(today)}>
+            Today
+          </Button>
+          <Button variant="default" onClick={() => setOn(addDays(today, -1))}>
+            Yesterday
+          </Button>
+          <Button variant="default" aria-expanded={another} onClick={() => setAnother(!another)}>
+            Another day
+          </Button>
+        </Group>
+        {another && (
+          <DayInput label="Day of the birth" maxDate={today} value={null} onChange={setOn} />
+        )}
       </Stack>
-      <SubmitRow
-        label="Note the birth"
-        busy={report.isPending}
-        disabled={on === null || mode === null}
-        onCancel={onDone}
-      />
-    </form>
+    );
+  return (
+    <Stack gap="xs">
+      <Refused error={report.error} />
+      <Text fw={600}>How was it, on {fullDate(on)}?</Text>
+      <Group gap="xs">
+        {birthModes.map(({ value, label }) => (
+          <Button
+            key={value}
+            variant="default"
+            loading={report.isPending && report.variables.mode === value}
+            disabled={report.isPending}
+            onClick={() => send(on, value)}
+          >
+            {label}
+          </Button>
+        ))}
+      </Group>
+      <Group>
+        <Button
+          variant="transparent"
+          px={0}
+          color="gray"
+          disabled={report.isPending}
+          onClick={() => {
+            report.reset();
+            setOn(null);
+          }}
+        >
+          Another day
+        </Button>
+      </Group>
+      <Text size="sm" c="dimmed">
+        It decides when classes are safe again. What is booked is released, without charge, and the
+        time after the birth is counted from this day.
+      </Text>
+    </Stack>
   );
 }

@@ -1,7 +1,7 @@
 import { Alert, Button, Group, Skeleton, Stack, Text } from '@mantine/core';
 import type { UseQueryResult } from '@tanstack/react-query';
 import type { ReactNode } from 'react';
-import { wordsOf } from '@/api/problem';
+import { Problem, wordsOf } from '@/api/problem';
 
 interface AskedProps<T> {
   query: UseQueryResult<T>;
@@ -10,9 +10,13 @@ interface AskedProps<T> {
   waiting?: ReactNode;
 }
 
+/** What was answered before stays while the connection is gone; not once it is refused: it may not be ours to see. */
+const isTakenAway = ({ error }: { error: unknown }) =>
+  error instanceof Problem && (error.status === 403 || error.status === 404);
+
 /** One question to the server: waiting, refused or answered. */
 export function Asked<T>({ query, children, waiting }: AskedProps<T>) {
-  if (query.data !== undefined) return children(query.data);
+  if (query.data !== undefined && !isTakenAway(query)) return children(query.data);
   if (query.isError)
     return (
       <Refused error={query.error}>
@@ -36,7 +40,7 @@ export function Refused({ error, children }: { error: unknown; children?: ReactN
 
 export function Lines({ count = 5, height = 44 }: { count?: number; height?: number }) {
   return (
-    <Stack gap="sm" aria-busy="true" aria-label="Loading">
+    <Stack gap="sm" role="group" aria-busy="true" aria-label="Loading">
       {Array.from({ length: count }, (_, line) => (
         <Skeleton key={line} h={height} />
       ))}

@@ -6,13 +6,16 @@ import { useMe } from '@/api/session';
 import type { ClientCard } from '@/api/types';
 import { DatingHistory } from '@/components/card/dating-history';
 import { LossForm } from '@/components/card/loss-form';
+import { BirthCorrection } from '@/components/forms/birth-correction';
 import { BirthForm } from '@/components/forms/birth-form';
+import { releasedWords } from '@/components/forms/birth-modes';
 import { DetailsForm } from '@/components/forms/details-form';
 import { FactorsForm } from '@/components/forms/factors-form';
 import { ReviseDating } from '@/components/forms/revise-dating';
 import { Asked, Empty, Lines } from '@/components/states/asked';
 import { NotesAbout } from '@/components/notes/notes-about';
 import { SafetyNote } from '@/components/states/safety-note';
+import { tell } from '@/components/states/told';
 import { fullDate } from '@/components/time/days';
 import { WhoLooked } from './who-looked';
 import classes from './my.module.css';
@@ -52,7 +55,14 @@ function Details({ clientId, today }: { clientId: number; today: string }) {
   );
 }
 
-type Doing = 'dating' | 'birth' | 'loss';
+type Doing = 'dating' | 'birth' | 'correction' | 'loss';
+
+const quiet = {
+  variant: 'transparent',
+  px: 0,
+  color: 'gray',
+  className: classes.quietLink,
+} as const;
 
 function MyHealth({ her, today }: { her: ClientCard; today: string }) {
   const [doing, setDoing] = useState<Doing | null>(null);
@@ -63,6 +73,7 @@ function MyHealth({ her, today }: { her: ClientCard; today: string }) {
   };
   const given = { clientId: her.id, today, onDone: () => setDoing(null) };
   const { pregnancy } = her;
+  const ending = her.phase === 'born' ? 'We have lost our baby' : 'My pregnancy has ended';
   return (
     <>
       <section className={classes.section} aria-labelledby="dates">
@@ -81,10 +92,17 @@ function MyHealth({ her, today }: { her: ClientCard; today: string }) {
             <Button variant="default" onClick={start('dating', 'Add to my dates')}>
               Add a scan or another date
             </Button>
-            <Button variant="default" onClick={start('birth', 'The birth')}>
-              I have given birth
-            </Button>
+            {pregnancy?.birthReportable === true && pregnancy.mayHaveGivenBirth && (
+              <Button variant="default" onClick={start('birth', 'The birth')}>
+                I have given birth
+              </Button>
+            )}
           </Stack>
+        )}
+        {her.phase === 'born' && (
+          <Button variant="default" onClick={start('correction', 'The birth')}>
+            Correct the birth
+          </Button>
         )}
         <DatingHistory clientId={her.id} />
       </section>
@@ -97,22 +115,36 @@ function MyHealth({ her, today }: { her: ClientCard; today: string }) {
         </Text>
         <FactorsForm clientId={her.id} factors={her.factors ?? []} today={today} />
       </section>
-      {her.phase === 'pregnant' && (
+      {(her.phase === 'pregnant' || her.phase === 'born') && (
         <section className={classes.section} aria-label="If things have changed">
-          <Button
-            variant="transparent"
-            px={0}
-            color="gray"
-            className={classes.quietLink}
-            onClick={start('loss', 'My pregnancy has ended')}
-          >
-            My pregnancy has ended
-          </Button>
+          <Stack gap={0} align="flex-start">
+            {pregnancy?.birthReportable === true && !pregnancy.mayHaveGivenBirth && (
+              <Button {...quiet} onClick={start('birth', 'The birth')}>
+                I have given birth
+              </Button>
+            )}
+            <Button {...quiet} onClick={start('loss', ending)}>
+              {ending}
+            </Button>
+          </Stack>
         </section>
       )}
       <Modal opened={doing !== null} onClose={given.onDone} title={title}>
         {doing === 'dating' && <ReviseDating {...given} />}
-        {doing === 'birth' && <BirthForm {...given} />}
+        {doing === 'birth' && (
+          <BirthForm
+            {...given}
+            onDone={(released) => {
+              tell(
+                released.preterm
+                  ? 'Thank you for telling us. Somebody from the studio will ring you; you need not do anything.'
+                  : releasedWords(released),
+              );
+              given.onDone();
+            }}
+          />
+        )}
+        {doing === 'correction' && <BirthCorrection her={her} {...given} />}
         {doing === 'loss' && <LossForm {...given} herself />}
       </Modal>
     </>

@@ -1,8 +1,9 @@
 import { Stack, Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
 import { clientQueries } from '@/api/clients';
 import { useMe } from '@/api/session';
-import type { ClientCard } from '@/api/types';
+import type { ClientCard, Released } from '@/api/types';
 import { Asked, Empty, Lines } from '@/components/states/asked';
 import { SafetyNote } from '@/components/states/safety-note';
 import { Tape } from '@/components/tape/tape';
@@ -13,6 +14,7 @@ import { MyBookings } from './my-bookings';
 import { MyChoices } from './my-choices';
 import { MyMoves } from './my-moves';
 import { NeededFirst } from './needed-first';
+import { AfterTelling, SomethingChanged } from './something-changed';
 import classes from './my.module.css';
 
 export function MyPage() {
@@ -26,6 +28,7 @@ export function MyPage() {
 
 function HerPage({ clientId, today }: { clientId: number; today: string }) {
   const card = useQuery(clientQueries.card(clientId));
+  const [told, setTold] = useState<Released | null>(null);
   return (
     <div className={classes.page}>
       <Asked query={card} waiting={<Lines count={5} height={96} />}>
@@ -38,7 +41,8 @@ function HerPage({ clientId, today }: { clientId: number; today: string }) {
                 <Title>{her.called}</Title>
                 <Text c="dimmed">{whereSheIs(her)}</Text>
               </div>
-              <NeededFirst her={her} today={today} />
+              {told !== null && her.phase === 'born' && <AfterTelling released={told} />}
+              <NeededFirst her={her} today={today} onBirth={setTold} />
               <AnythingChanged clientId={clientId} />
               {her.tape != null && (
                 <Tape
@@ -52,6 +56,7 @@ function HerPage({ clientId, today }: { clientId: number; today: string }) {
               <MyBookings clientId={clientId} today={today} />
               <MyChoices clientId={clientId} />
               <EffortLine her={her} />
+              <SomethingChanged her={her} today={today} onBirth={setTold} />
               <SafetyNote locationId={her.homeLocationId} />
             </Stack>
           )
@@ -77,9 +82,15 @@ function Quiet({ her }: { her: ClientCard }) {
     <Stack>
       <Title>{her.called}</Title>
       <Text>
-        Your bookings have been released and nothing is owed for them. We will not write to you.
-        When and if you would like to come again, the owner of the studio opens your page for you.
+        Your bookings have been released and nothing is owed for them. We will not write to you, and
+        nothing is asked of you.
       </Text>
+      <Text>
+        Whenever you would like to talk, ring us or come by. If you would like to come again one
+        day, tell the owner of the studio, who opens your page for you. All that is yours is still
+        here, under “About me”.
+      </Text>
+      <SafetyNote locationId={her.homeLocationId} />
     </Stack>
   );
 }

@@ -1,6 +1,5 @@
-import { Button, Modal, Stack, Text } from '@mantine/core';
-import { useState } from 'react';
-import type { ClientCard } from '@/api/types';
+import { Stack, Text, Title } from '@mantine/core';
+import type { ClientCard, Released } from '@/api/types';
 import { BirthForm } from '@/components/forms/birth-form';
 import { GoButton } from '@/components/states/go';
 import { longDay } from '@/components/time/days';
@@ -9,15 +8,18 @@ import classes from './my.module.css';
 interface Props {
   her: ClientCard;
   today: string;
+  onBirth: (released: Released) => void;
 }
 
 /** What the studio needs of her: before anything else, plainly. */
-export function NeededFirst({ her, today }: Props) {
-  const [telling, setTelling] = useState(false);
-  const asksOfBirth = her.pregnancy?.mayHaveGivenBirth === true || her.pregnancy?.pastDue === true;
+export function NeededFirst({ her, today, onBirth }: Props) {
+  const asksOfBirth = her.pregnancy?.mayHaveGivenBirth === true && her.pregnancy.birthReportable;
   if (her.needs.length === 0 && !asksOfBirth) return null;
   return (
-    <section className={classes.ask} aria-label="What we need from you">
+    <section
+      className={classes.ask}
+      aria-label={her.needs.length > 0 ? 'What we need from you' : 'The birth'}
+    >
       <Stack gap="xs">
         {her.needs.map(({ code, says, by }) => (
           <div key={code}>
@@ -29,16 +31,14 @@ export function NeededFirst({ her, today }: Props) {
           </div>
         ))}
         {asksOfBirth && (
-          <div>
-            <Button mt={4} onClick={() => setTelling(true)}>
-              I have given birth
-            </Button>
+          <div role="group" aria-labelledby="birth">
+            <Title order={2} id="birth" mb="xs">
+              If you have given birth
+            </Title>
+            <BirthForm clientId={her.id} today={today} onDone={onBirth} />
           </div>
         )}
       </Stack>
-      <Modal opened={telling} onClose={() => setTelling(false)} title="The birth">
-        <BirthForm clientId={her.id} today={today} onDone={() => setTelling(false)} />
-      </Modal>
     </section>
   );
 }

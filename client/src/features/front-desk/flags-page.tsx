@@ -9,6 +9,7 @@ import { Go } from '@/components/states/go';
 import { tellRefused } from '@/components/states/told';
 import { shortDay } from '@/components/time/days';
 import { SeverityMark } from '@/components/verdict/mark';
+import { RangHer } from '@/components/card/rang-her';
 import classes from './desk.module.css';
 
 const route = getRouteApi('/inside/desk/flags');
@@ -17,6 +18,7 @@ const kindWords: Record<Flag['kind'], string> = {
   onHold: 'On hold',
   letter: 'Letters',
   bookingNoLongerSuits: 'Bookings that no longer suit',
+  ringHer: 'Please ring',
   pastDue: 'Due date passed, no word',
   screening: 'Health questions due',
   newFactor: 'Something new',
@@ -139,7 +141,10 @@ function Standing({ group: { severity, kind, flags } }: { group: FlagGroup }) {
           since {shortDay(first.since)}
         </Text>
       </div>
-      {fresh.length > 0 && (
+      {kind === 'ringHer' && first.clientId != null && (
+        <RangHer clientId={first.clientId} called={who} />
+      )}
+      {kind !== 'ringHer' && fresh.length > 0 && (
         <Button
           size="xs"
           variant="default"

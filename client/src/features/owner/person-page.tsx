@@ -9,6 +9,7 @@ import { LossForm } from '@/components/card/loss-form';
 import { FactorsForm } from '@/components/forms/factors-form';
 import { NotesAbout } from '@/components/notes/notes-about';
 import { Go } from '@/components/states/go';
+import { WayBack } from './way-back';
 
 const route = getRouteApi('/inside/studio/people/$clientId');
 
@@ -31,15 +32,17 @@ function Health({ clientId, today }: { clientId: number; today: string }) {
   const { data: her } = useQuery(clientQueries.card(clientId));
   const [asking, setAsking] = useState(false);
   if (her === undefined) return null;
+  const ending = her.phase === 'born' ? 'She has lost her baby' : 'Her pregnancy has ended';
+  if (her.phase === 'ended') return <WayBack her={her} today={today} />;
   return (
     <section aria-labelledby="factors">
       <Title order={2} id="factors" mb="xs">
         What changes a class for her
       </Title>
       <FactorsForm clientId={clientId} factors={her.factors ?? []} today={today} />
-      {her.phase === 'pregnant' && (
+      {(her.phase === 'pregnant' || her.phase === 'born') && (
         <Button variant="transparent" color="gray" px={0} mt="md" onClick={() => setAsking(true)}>
-          Her pregnancy has ended
+          {ending}
         </Button>
       )}
       <Text mt="md">
@@ -48,7 +51,7 @@ function Health({ clientId, today }: { clientId: number; today: string }) {
         </Go>
       </Text>
       <NotesAbout clientId={clientId} says="Notes after class" may="withdraw" />
-      <Modal opened={asking} onClose={() => setAsking(false)} title="Her pregnancy has ended">
+      <Modal opened={asking} onClose={() => setAsking(false)} title={ending}>
         <LossForm clientId={clientId} onDone={() => setAsking(false)} />
       </Modal>
     </section>
