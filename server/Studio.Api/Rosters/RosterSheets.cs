@@ -115,6 +115,7 @@ public sealed class RosterSheets(
                 Called = booking.Called,
                 Name = booking.Name,
                 CheckedInAt = booking.CheckedInAt,
+                WellAt = booking.WellAt,
                 Verdict = fit.Verdict,
                 Administrative =
                     fit.Verdict >= Suits.NeedsClearance

@@ -71,11 +71,9 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
             Give account
           </Button>
         )}
-        {!her.onHold && (
-          <Button variant="default" onClick={start('hold')}>
-            Warning sign
-          </Button>
-        )}
+        <Button variant="default" onClick={start('hold')}>
+          Warning sign
+        </Button>
       </Group>
       <Modal opened={doing !== null} onClose={close} title={title}>
         {doing === 'letter' && <LetterForm clientId={her.id} onDone={close} />}

@@ -4,6 +4,7 @@ import { clientQueries } from '@/api/clients';
 import { useMe } from '@/api/session';
 import type { ClientCard } from '@/api/types';
 import { Asked, Empty, Lines } from '@/components/states/asked';
+import { GoButton } from '@/components/states/go';
 import { SafetyNote } from '@/components/states/safety-note';
 import { Tape } from '@/components/tape/tape';
 import { ageWords, sinceBirth } from '@/components/time/days';
@@ -37,6 +38,9 @@ function HerPage({ clientId, today }: { clientId: number; today: string }) {
               <div>
                 <Title>{her.called}</Title>
                 <Text c="dimmed">{whereSheIs(her)}</Text>
+                <GoButton to="/my/not-right" variant="default" color="brick" mt="sm">
+                  Something is not right
+                </GoButton>
               </div>
               <NeededFirst her={her} today={today} />
               <AnythingChanged clientId={clientId} />

@@ -1,5 +1,6 @@
 import { IconCheck, IconNote } from '@tabler/icons-react';
 import type { HerMovement, Person, Severity } from '@/api/types';
+import { arrivalOf, arrivalWords } from '@/components/check-in/arrival';
 import { ageWords } from '@/components/time/days';
 import { MovementMark, SeverityMark, VerdictMark } from '@/components/verdict/mark';
 import { severityWords, verdictWords } from '@/components/verdict/words';
@@ -65,7 +66,8 @@ export function Mat({ person, instead, ...props }: MatProps) {
       </span>
       {here && (
         <span className={classes.here}>
-          <IconCheck size={16} stroke={2.5} aria-hidden /> here
+          <IconCheck size={16} stroke={2.5} aria-hidden />{' '}
+          {arrivalOf(person) === 'well' ? 'here' : 'here, not asked'}
         </span>
       )}
     </button>
@@ -100,7 +102,7 @@ const spoken = (person: Person, instead?: HerMovement) =>
       : null,
     ...person.flags.map(({ text }) => text),
     person.notes.length > 0 ? notesOf(person) : null,
-    person.checkedInAt != null ? 'here' : 'not here yet',
+    arrivalWords[arrivalOf(person)],
   ]
     .filter((part) => part != null && part !== '')
     .join(', ');

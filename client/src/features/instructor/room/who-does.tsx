@@ -1,8 +1,10 @@
 import { UnstyledButton } from '@mantine/core';
-import { IconCheck } from '@tabler/icons-react';
+import { IconCheck, IconHelp } from '@tabler/icons-react';
 import type { Person } from '@/api/types';
+import { arrivalOf, arrivalWords } from '@/components/check-in/arrival';
 import { MovementMark, SeverityMark, VerdictMark } from '@/components/verdict/mark';
 import { ageOf } from '@/features/instructor/floor/mat';
+import { throughoutOf } from '@/features/instructor/plan/who-does-what';
 import { groupsAt } from './groups';
 import classes from './room.module.css';
 
@@ -40,12 +42,38 @@ export function WhoDoesWhat({ people, position, onLook }: Props) {
           <Names people={asTaught} onLook={onLook} />
         </div>
       )}
+      <Throughout people={people} onLook={onLook} />
     </section>
   );
 }
 
 const taughtWords = (count: number, all: number) =>
   count === all ? `Everybody as taught (${all})` : `${count} as taught`;
+
+/** What holds whatever the movement, such as the words of a letter and its ceilings; it stands still as the class goes on. */
+function Throughout({
+  people,
+  onLook,
+}: {
+  people: readonly Person[];
+  onLook: (p: Person) => void;
+}) {
+  const throughout = throughoutOf(people);
+  if (throughout.length === 0) return null;
+  return (
+    <section className={classes.throughout} aria-label="All through the class">
+      <p className={classes.count}>All through the class</p>
+      <ul className={classes.groups}>
+        {throughout.map(({ text, people: them }) => (
+          <li key={text} className={classes.always}>
+            <p className={classes.instruction}>{text}</p>
+            <Names people={them} onLook={onLook} large />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
 
 /** Without a plan: everybody, each with all she does differently. */
 function Everybody({ people, onLook }: { people: readonly Person[]; onLook: (p: Person) => void }) {
@@ -76,6 +104,7 @@ function Names({ people, onLook, large = false }: NamesProps) {
     <ul className={classes.names} data-large={large || undefined}>
       {people.map((person) => {
         const urgent = person.flags.some(({ severity }) => severity === 'urgent');
+        const arrival = arrivalOf(person);
         const unfit = person.verdict === 'needsClearance' || person.verdict === 'notSuitable';
         return (
           <li key={person.bookingId}>
@@ -84,8 +113,11 @@ function Names({ people, onLook, large = false }: NamesProps) {
               {large && <span className={classes.age}>{ageOf(person)}</span>}{' '}
               {unfit && <VerdictMark verdict={person.verdict} pressing />}{' '}
               {urgent && <SeverityMark severity="urgent" />}
-              {person.checkedInAt != null && (
-                <IconCheck size="0.8em" stroke={2.5} role="img" aria-label="here" />
+              {arrival === 'well' && (
+                <IconCheck size="0.8em" stroke={2.5} role="img" aria-label={arrivalWords.well} />
+              )}
+              {arrival === 'unasked' && (
+                <IconHelp size="0.8em" stroke={2.5} role="img" aria-label={arrivalWords.unasked} />
               )}
             </UnstyledButton>
           </li>
