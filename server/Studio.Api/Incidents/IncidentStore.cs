@@ -63,7 +63,8 @@ public static class IncidentStore
           join locations l on l.id = coalesce(r.location_id, c.home_location_id)
           -- What she was held by once this had been written: a hold of its own, or the one of the same day.
           left join holds h on h.id = (select max(x.id) from holds x
-                                        where x.client_id = i.client_id and x.entered_at <= i.raised_at)
+                                        where x.client_id = i.client_id
+                                          and (x.incident_id = i.id or x.entered_at <= i.raised_at))
         """;
 
     /// <summary>Adds an entry.</summary>

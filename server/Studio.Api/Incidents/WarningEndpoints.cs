@@ -86,6 +86,8 @@ public static class WarningEndpoints
         if (signs.Exists(code => !book.WarningSigns.Any(s => s.Code == code)))
             return NoSuchSign.ToProblem();
         var session = request?.SessionId;
+        // The entry and the hold that follows it are of one moment.
+        var now = changes.Now;
         if (session is not null && !await IsInAsync(write, clientId, session.Value))
             return NotInSession.ToProblem();
 
@@ -104,14 +106,14 @@ public static class WarningEndpoints
                 ),
                 Done = Words(request?.Done, "Her bookings were put on hold."),
             },
-            changes.Now,
+            now,
             reader.AccountId
         );
         await HealthStore.HoldAsync(
             write,
             clientId,
             changes.Today(row),
-            changes.Now,
+            now,
             reader.AccountId,
             incident
         );
