@@ -1,4 +1,4 @@
-import { IconCheck, IconNote } from '@tabler/icons-react';
+import { IconCheck, IconHelp, IconNote } from '@tabler/icons-react';
 import type { HerMovement, Person, Severity } from '@/api/types';
 import { arrivalOf, arrivalWords } from '@/components/check-in/arrival';
 import { ageWords } from '@/components/time/days';
@@ -58,6 +58,11 @@ export function Mat({ person, instead, ...props }: MatProps) {
             {count === 1 ? severityWords[severity] : `${severityWords[severity]} ${count}`}
           </SeverityMark>
         ))}
+        {arrivalOf(person) === 'unasked' && (
+          <span className={classes.noted}>
+            <IconHelp size={16} aria-hidden /> not asked
+          </span>
+        )}
         {person.notes.length > 0 && (
           <span className={classes.noted}>
             <IconNote size={16} aria-hidden /> {notesOf(person)}
@@ -66,8 +71,7 @@ export function Mat({ person, instead, ...props }: MatProps) {
       </span>
       {here && (
         <span className={classes.here}>
-          <IconCheck size={16} stroke={2.5} aria-hidden />{' '}
-          {arrivalOf(person) === 'well' ? 'here' : 'here, not asked'}
+          <IconCheck size={16} stroke={2.5} aria-hidden /> here
         </span>
       )}
     </button>

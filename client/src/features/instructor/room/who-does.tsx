@@ -36,13 +36,13 @@ export function WhoDoesWhat({ people, position, onLook }: Props) {
           </li>
         ))}
       </ul>
+      <Throughout people={people} onLook={onLook} />
       {asTaught.length > 0 && (
         <div className={classes.taught}>
           <p className={classes.count}>{taughtWords(asTaught.length, people.length)}</p>
           <Names people={asTaught} onLook={onLook} />
         </div>
       )}
-      <Throughout people={people} onLook={onLook} />
     </section>
   );
 }
