@@ -4,8 +4,7 @@ import type { Person } from '@/api/types';
 import { arrivalOf, arrivalWords } from '@/components/check-in/arrival';
 import { MovementMark, SeverityMark, VerdictMark } from '@/components/verdict/mark';
 import { ageOf } from '@/features/instructor/floor/mat';
-import { throughoutOf } from '@/features/instructor/plan/who-does-what';
-import { groupsAt } from './groups';
+import { alwaysOf, groupsAt } from './groups';
 import classes from './room.module.css';
 
 interface Props {
@@ -58,16 +57,20 @@ function Throughout({
   people: readonly Person[];
   onLook: (p: Person) => void;
 }) {
-  const throughout = throughoutOf(people);
-  if (throughout.length === 0) return null;
+  const cards = alwaysOf(people);
+  if (cards.length === 0) return null;
   return (
     <section className={classes.throughout} aria-label="All through the class">
       <p className={classes.count}>All through the class</p>
       <ul className={classes.groups}>
-        {throughout.map(({ text, people: them }) => (
-          <li key={text} className={classes.always}>
-            <p className={classes.instruction}>{text}</p>
-            <Names people={them} onLook={onLook} large />
+        {cards.map(({ texts, people: them }) => (
+          <li key={texts[0]} className={classes.always}>
+            <Names people={them} onLook={onLook} />
+            {texts.map((text) => (
+              <p key={text} className={classes.ceiling}>
+                {text}
+              </p>
+            ))}
           </li>
         ))}
       </ul>
