@@ -36,12 +36,12 @@ test('looks at one person: what she does differently, and whom to call', async (
 test('walks the mats with the arrow keys and checks in', async ({ page }) => {
   await page.setViewportSize({ width: 1280, height: 900 });
   await signIn(page, demo.instructor);
-  await page.getByText('Check in', { exact: true }).first().click();
+  await page.getByText('All well: check in', { exact: true }).first().click();
   const floor = page.getByRole('grid', { name: /The floor/ });
   await floor.getByRole('button').first().focus();
   await page.keyboard.press('ArrowRight');
   await page.keyboard.press('Enter');
-  await expect(floor.getByRole('button', { name: /, here$/ })).toHaveCount(1);
+  await expect(floor.getByRole('button', { name: /, here, all well$/ })).toHaveCount(1);
 });
 
 for (const [width, height] of [[1280, 900], [360, 740]] as const)

@@ -25,13 +25,14 @@ const herClass = async (browser: Browser, studio: Studio): Promise<{ id: number;
   const sessions: { id: number }[] = await (
     await instructor.request.get('/api/sessions?from=2027-03-04&to=2027-03-12&mine=true')
   ).json();
-  const rosters = await Promise.all(
-    sessions.map(async ({ id }) => (await instructor.request.get(`/api/sessions/${id}/roster`)).json()),
-  );
-  await instructor.close();
-  const roster = rosters.find(({ people }) => people.length >= 3);
-  expect(roster, 'a class with people in it').toBeTruthy();
-  return { id: roster.session.id, people: roster.people };
+  // One after the other: the first is enough most of the time, and each is a whole class worked out.
+  for (const { id } of sessions) {
+    const { people } = await (await instructor.request.get(`/api/sessions/${id}/roster`)).json();
+    if (people.length < 3) continue;
+    await instructor.close();
+    return { id, people };
+  }
+  throw new Error('No class with people in it.');
 };
 
 /** An account that reads letters and does nothing else. */
@@ -212,6 +213,52 @@ test('the owner reads a paper letter in one go', async ({ page, browser, studio 
   await dialog.getByRole('button', { name: 'Save: it counts' }).click();
   const letter = page.getByRole('region', { name: 'Letters' }).getByRole('listitem').filter({ hasText: 'Dr Isaure Kettlewell' });
   await expect(letter.first()).toContainText('Effort of at most 4 of 10');
+});
+
+test('whoever only reads letters finds one by its name, and nobody else', async ({ page, browser, studio }) => {
+  const { people } = await herClass(browser, studio);
+  const email = await reader(browser, studio, 'Ludo Marchbank');
+  await signIn(page, email);
+  await expect(page.getByRole('navigation', { name: 'Desks' })).toHaveCount(0);
+  await expect(page.getByRole('searchbox')).toHaveCount(0);
+  const desk = await asked(browser, studio, demo.desk);
+  await desk.request.post(`/api/clients/${people[2]!.clientId}/letters?onPaper=true`);
+  await desk.close();
+  await page.getByRole('link', { name: 'Find by name' }).click();
+  await isAccessible(page, 'finding letters');
+  await page.getByLabel('Her name').fill(people[2]!.name.slice(0, 5).toUpperCase());
+  await page.getByRole('link', { name: people[2]!.name }).click();
+  await expect(page.getByRole('heading', { level: 1, name: people[2]!.name })).toBeVisible();
+  await page.goBack();
+  await page.getByLabel('Her name').fill('nobody of that name');
+  await expect(page.getByText('No letters from anybody by that name')).toBeVisible();
+  await page.setViewportSize({ width: 360, height: 740 });
+  await fits(page);
+  // Another desk's page sends her back to her own.
+  await page.goto(`/desk/clients/${people[2]!.clientId}`);
+  await expect(page).toHaveURL(/\/letters/);
+});
+
+test('the trail goes on beyond its first hundred entries, each once', async ({ page, browser, studio }) => {
+  const owner = await asked(browser, studio, demo.owner);
+  const { people } = await herClass(browser, studio);
+  for (let i = 0; i < 105; i++) await owner.request.get(`/api/clients/${people[0]!.clientId}`);
+  await owner.close();
+  await signIn(page, demo.owner);
+  await page.goto(`/studio/audit?client=${people[0]!.clientId}`);
+  const rows = page.getByRole('table').locator('tbody tr');
+  await expect(rows).toHaveCount(100);
+  await page.getByRole('button', { name: 'Show earlier ones' }).click();
+  await expect.poll(() => rows.count()).toBeGreaterThan(100);
+  while (await page.getByRole('button', { name: 'Show earlier ones' }).isVisible()) {
+    const before = await rows.count();
+    await page.getByRole('button', { name: 'Show earlier ones' }).click();
+    await expect.poll(() => rows.count()).toBeGreaterThanOrEqual(before);
+  }
+  await expect(page.getByText('These are all.')).toBeVisible();
+  const numbers = (await rows.locator('td:last-child').allTextContents()).map(Number);
+  expect(new Set(numbers).size).toBe(numbers.length);
+  expect([...numbers].sort((a, b) => b - a)).toEqual(numbers);
 });
 
 test('the owner gives a role and takes it, but never the last owner’s', async ({ page, watch }) => {

@@ -151,6 +151,75 @@ test.describe('on her phone', () => {
   });
 });
 
+test.describe('on her phone, when something comes in between', () => {
+  test.use(phone);
+
+  test('a photograph straight from the camera is sent as a plain picture', async ({ page }) => {
+    await signIn(page, demo.client);
+    await page.getByRole('link', { name: 'Letters', exact: true }).click();
+    await expect(page.getByRole('heading', { name: 'Letters so far' })).toBeVisible();
+    await expect(page.getByLabel('Loading')).toHaveCount(0);
+    const photo = await page.screenshot({ type: 'jpeg' });
+    // As telephones make them: with something behind the end of the picture.
+    const tail = Buffer.from('a short film behind it');
+    const before = await page.getByRole('region', { name: 'Letters so far' }).getByRole('listitem').count();
+    await page
+      .locator('input[type=file]')
+      .first()
+      .setInputFiles({ name: 'IMG_0001.jpg', mimeType: 'image/jpeg', buffer: Buffer.concat([photo, tail]) });
+    const letters = page.getByRole('region', { name: 'Letters so far' }).getByRole('listitem');
+    await expect(letters).toHaveCount(before + 1);
+    const href = await page.getByRole('link', { name: 'Open the picture' }).first().getAttribute('href');
+    const kept = await page.request.get(href!);
+    expect(kept.headers()['content-type']).toBe('image/jpeg');
+    expect((await kept.body()).includes(tail)).toBe(false);
+  });
+
+  test('the questions change while she answers: what is still asked stays answered', async ({ page, watch }) => {
+    await signIn(page, demo.client);
+    await page.getByRole('link', { name: 'Questions', exact: true }).click();
+    await agree(page);
+    await page.getByRole('checkbox', { name: /^Not sure: Dizziness/ }).check();
+    // The studio's rules are put in force anew meanwhile: the server says so once, and asks what it asks now.
+    let told = 0;
+    await page.route('**/screening/draft', async (route) => {
+      if (route.request().method() === 'PUT' && told++ === 0)
+        await route.fulfill({
+          status: 409,
+          contentType: 'application/problem+json',
+          json: { status: 409, code: 'questions-changed', detail: 'The questions have changed.' },
+        });
+      else await route.continue();
+    });
+    await page.getByRole('checkbox', { name: /^Not sure: Dizziness/ }).uncheck();
+    await page.getByRole('checkbox', { name: /^Not sure: Dizziness/ }).check();
+    await expect(page.getByText(/^The questions have changed since you began/)).toBeVisible();
+    await expect(page.getByRole('checkbox', { name: /^Not sure: Dizziness/ })).toBeChecked();
+    await isAccessible(page, 'questions that changed');
+    await fits(page);
+    watch.errors.splice(0, watch.errors.length, ...watch.errors.filter((e) => !e.includes('409')));
+  });
+
+  test('says whether anything has changed, and is asked again only next week', async ({ page }) => {
+    await signIn(page, demo.client);
+    // Asked in the week of a class; whether this is one, the server says.
+    const asks = '**/api/clients/*/screening';
+    await page.route(asks, async (route) => {
+      const form = await (await route.fetch()).json();
+      await route.fulfill({ json: { ...form, asksWhetherChanged: true } });
+    });
+    await page.reload();
+    const ask = page.getByRole('region', { name: 'Has anything changed?' });
+    await expect(ask).toBeVisible();
+    await isAccessible(page, 'has anything changed');
+    await fits(page);
+    await page.unroute(asks);
+    await ask.getByRole('button', { name: 'Nothing has changed' }).click();
+    await expect(page.getByText('Thank you. We ask again next week.')).toBeVisible();
+    await expect(ask).toHaveCount(0);
+  });
+});
+
 test.describe('on a tablet of the desk', () => {
   test.use({ viewport: { width: 1024, height: 768 } });
 
@@ -203,6 +272,43 @@ test.describe('on a tablet of the desk', () => {
     await page.getByRole('link', { name: 'Back to the card' }).click();
     await expect(page.getByRole('heading', { name: 'What she may book' })).toBeVisible();
     await expect(page.locator('main')).not.toContainText(/anaemia/i);
+  });
+
+  test('loses no answer when the connection goes, and the desk sees none', async ({ page, context, watch }) => {
+    await signIn(page, demo.desk);
+    await page.keyboard.press('/');
+    await page.keyboard.type('ingrid.solvangrey');
+    await expect(page.getByRole('option', { name: /Ingrid/ })).toBeVisible();
+    await page.keyboard.press('Enter');
+    await page.getByRole('link', { name: 'Health questions' }).click();
+    await page.getByRole('button', { name: 'I have it: begin' }).click();
+    await agree(page);
+    await none(page);
+    await goOn(page);
+    await heading(page, 'Until now');
+    await none(page);
+    await goOn(page);
+    await heading(page, 'Your health');
+    await page.getByRole('checkbox', { name: /anaemia/ }).first().check();
+    await none(page);
+    await goOn(page);
+    await none(page);
+    await goOn(page);
+    await page.getByRole('checkbox', { name: /^The person we call/ }).check();
+    await context.setOffline(true);
+    await page.getByRole('button', { name: 'Send my answers' }).click();
+    await expect(page.getByRole('alert').first()).toBeVisible();
+    await isAccessible(page, 'answers that could not be sent');
+    await page.getByRole('button', { name: 'Back', exact: true }).click();
+    await page.getByRole('button', { name: 'Back', exact: true }).click();
+    await expect(page.getByRole('checkbox', { name: /anaemia/ }).first()).toBeChecked();
+    await goOn(page);
+    await goOn(page);
+    await context.setOffline(false);
+    await page.getByRole('button', { name: 'Send my answers' }).click();
+    await expect(page.getByRole('heading', { name: 'Thank you. Please hand the tablet back.' })).toBeVisible();
+    await expect(page.locator('body')).not.toContainText(/anaemia|iron/i);
+    watch.errors.splice(0, watch.errors.length, ...watch.errors.filter((e) => !/ERR_INTERNET_DISCONNECTED|ERR_NETWORK|Failed to fetch/.test(e)));
   });
 });
 

@@ -96,7 +96,7 @@ test('keeps its place when somebody is checked in elsewhere', async ({ page, bro
   expect(post.ok()).toBe(true);
   const absent = roster.people.find(({ checkedInAt }) => !checkedInAt)!;
   const here = `/api/bookings/${absent.bookingId}/check-in`;
-  expect((await desk.request.post(here)).status()).toBe(204);
+  expect((await desk.request.post(here, { data: { answer: 'allWell' } })).status()).toBe(204);
   await expect(page.getByRole('banner')).toContainText(`${before + 1} of `);
   await expect(heading).toHaveText(name!);
   expect((await desk.request.delete(here)).status()).toBe(204);
@@ -209,8 +209,10 @@ for (const [width, height] of [[1280, 900], [360, 740]] as const)
     await picture(page, `whole-class-${width}`);
   });
 
-for (const [people, movements] of [[8, 10], [20, 16]] as const)
-  test(`prints who does what for ${people} people and ${movements} movements on one page`, async ({ page }) => {
+const letterWords = 'By her letter: rests when she asks to and stays within reach of the wall';
+
+for (const [people, movements, letters] of [[8, 10, 'short'], [20, 16, 'short'], [20, 16, 'long']] as const)
+  test(`prints who does what for ${people} people and ${movements} movements on one page, with ${letters} letters`, async ({ page }) => {
     await page.setViewportSize({ width: 1280, height: 900 });
     await page.addInitScript(() => {
       window.print = () => undefined;
@@ -222,6 +224,11 @@ for (const [people, movements] of [[8, 10], [20, 16]] as const)
       const seated = Array.from({ length: people }, (_, i) => ({
         ...roster.people[i % roster.people.length]!,
         bookingId: 90_000 + i,
+        instructions: [
+          ...(letters === 'long' ? [{ text: `${letterWords} ${i}. ${'Slower than the others, with a pause after each side. '.repeat(8)}`, source: null }] : []),
+          ...(letters === 'short' && i % 3 === 0 ? [{ text: `${letterWords} ${i}.`, source: null }] : []),
+          ...(i % 4 === 0 ? [{ text: 'By her letter: heart rate at most 138 a minute.', source: null }] : []),
+        ],
         movements: plan.map(({ position, name }) =>
           (position + i) % 3 === 0
             ? { position, name, verdict: 'replaced', option: name, instruction: `Side plank instead: knee down, slower, ${(position * i) % 9} breaths`, reasons: [] }
@@ -254,10 +261,14 @@ for (const [people, movements] of [[8, 10], [20, 16]] as const)
       over: sheet.scrollHeight - sheet.parentElement!.clientHeight,
       wide: sheet.scrollWidth - sheet.parentElement!.clientWidth,
       ages: (sheet.textContent ?? '').match(/\d+w \dd/g)?.length ?? 0,
+      text: sheet.textContent ?? '',
     }));
     expect(room.over).toBeLessThanOrEqual(0);
     expect(room.wide).toBeLessThanOrEqual(0);
     expect(room.ages).toBeGreaterThan(people / 2);
+    // What her letter says is there, or the sheet says whose letter to read on the roster.
+    if (letters === 'long') expect(room.text).toContain('All through the class, in words on the roster:');
+    else for (let i = 0; i < people; i += 3) expect(room.text).toContain(`${letterWords} ${i}.`);
   });
 
 test('prints the roster as before', async ({ page }) => {

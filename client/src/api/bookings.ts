@@ -1,14 +1,9 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { api, ok } from './client';
 import { clientQueries } from './clients';
+import { newKey } from './request-key';
 import { sessionsQueries } from './sessions';
-import type { Roster } from './types';
-
-/** One key for one press. `crypto.randomUUID` is missing on a plain http address inside the studio's own network. */
-const newKey = () =>
-  Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) =>
-    byte.toString(16).padStart(2, '0'),
-  ).join('');
+import type { DoorAnswer, Roster } from './types';
 
 /** What a booking touches: the client it is for and every list of sessions. */
 function useSettle() {
@@ -51,24 +46,30 @@ export function useCancelBooking() {
   });
 }
 
+interface AtTheDoor {
+  bookingId: number;
+  /** What she answered; nothing takes the check-in back. */
+  answer: DoorAnswer | null;
+}
+
 /** Shown at once, and taken back if the server says no. */
 export function useCheckIn(sessionId: number) {
   const queries = useQueryClient();
   const { queryKey } = sessionsQueries.roster(sessionId);
   return useMutation({
-    mutationFn: ({ bookingId, here }: { bookingId: number; here: boolean }) => {
+    mutationFn: ({ bookingId, answer }: AtTheDoor) => {
       const where = { params: { path: { bookingId } } };
       return ok(
-        here
-          ? api.POST('/api/bookings/{bookingId}/check-in', where)
+        answer !== null
+          ? api.POST('/api/bookings/{bookingId}/check-in', { ...where, body: { answer } })
           : api.DELETE('/api/bookings/{bookingId}/check-in', where),
       );
     },
-    onMutate: async ({ bookingId, here }) => {
+    onMutate: async ({ bookingId, answer }) => {
       await queries.cancelQueries({ queryKey });
       // What is changed ahead of the answer is no fresher word from the server.
       const { data: before, dataUpdatedAt: updatedAt } = queries.getQueryState(queryKey) ?? {};
-      queries.setQueryData(queryKey, (roster) => roster && checkedIn(roster, bookingId, here), {
+      queries.setQueryData(queryKey, (roster) => roster && checkedIn(roster, bookingId, answer), {
         updatedAt,
       });
       return { before, updatedAt };
@@ -79,11 +80,18 @@ export function useCheckIn(sessionId: number) {
   });
 }
 
-const checkedIn = (roster: Roster, bookingId: number, here: boolean): Roster => ({
-  ...roster,
-  people: roster.people.map((person) =>
-    person.bookingId === bookingId
-      ? { ...person, checkedInAt: here ? new Date().toISOString() : null }
-      : person,
-  ),
-});
+const checkedIn = (roster: Roster, bookingId: number, answer: DoorAnswer | null): Roster => {
+  const now = new Date().toISOString();
+  return {
+    ...roster,
+    people: roster.people.map((person) =>
+      person.bookingId === bookingId
+        ? {
+            ...person,
+            checkedInAt: answer === null ? null : (person.checkedInAt ?? now),
+            wellAt: answer === 'allWell' ? (person.wellAt ?? now) : null,
+          }
+        : person,
+    ),
+  };
+};

@@ -102,8 +102,13 @@ export const useEndFactor = (id: number) =>
 
 /** A warning sign: everything of hers is held at once, and what was said of it is written down. */
 export const useHold = (id: number) =>
-  useClientChange(id, (body: WarningSaid) =>
-    ok(api.POST('/api/clients/{clientId}/holds', { ...byId(id), body })),
+  useClientChange(id, ({ body, key }: { body: WarningSaid; key: string }) =>
+    ok(
+      api.POST('/api/clients/{clientId}/holds', {
+        params: { path: { clientId: id }, header: { 'Idempotency-Key': key } },
+        body,
+      }),
+    ),
   );
 
 export const useReportBirth = (id: number) =>

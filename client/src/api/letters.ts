@@ -23,6 +23,13 @@ export const letterQueries = {
       queryKey: [...letterQueries.all(), 'count'] as const,
       queryFn: () => ok(api.GET('/api/letters/waiting/count')),
     }),
+  /** People by name, among those who have handed in a letter. */
+  people: (find: string) =>
+    queryOptions({
+      queryKey: [...letterQueries.all(), 'people', find] as const,
+      queryFn: () => ok(api.GET('/api/letters/people', { params: { query: { find } } })),
+      enabled: find.length > 0,
+    }),
   read: () =>
     queryOptions({
       queryKey: [...letterQueries.all(), 'read'] as const,

@@ -3,6 +3,7 @@ import { useEffect } from 'react';
 import { clientQueries } from './clients';
 import { connection } from './connection';
 import { flagQueries } from './flags';
+import { incidentQueries } from './incidents';
 import { jobQueries } from './jobs';
 import { letterQueries } from './letters';
 import { moveQueries } from './moves';
@@ -26,6 +27,7 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
         id == null ? clientQueries.all() : clientQueries.of(id),
         sessionsQueries.all(),
         letterQueries.all(),
+        incidentQueries.all(),
       ];
     case 'flags':
       return [flagQueries.all(), sessionsQueries.all()];

@@ -164,6 +164,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/letters/people": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["FindLetters"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/letters/waiting/count": {
         parameters: {
             query?: never;
@@ -1784,6 +1800,11 @@ export interface components {
             /** @description How she does it, or what takes its place; empty where there is nothing to add. */
             how: string;
         };
+        /** @description Checking in. Whoever says that something is not well is not checked in: a warning is raised instead. */
+        CheckInRequest: {
+            /** @description What she answered. */
+            answer: components["schemas"]["DoorAnswer"];
+        };
         /** @description A session laid before a client. */
         Choice: {
             /** @description The session. */
@@ -2135,6 +2156,11 @@ export interface components {
             /** @description What stands on her mat. */
             instruction: string;
         };
+        /**
+         * @description What came of asking her at the door how she is.
+         * @enum {unknown}
+         */
+        DoorAnswer: "allWell" | "notAsked";
         /** @description Whom to call. */
         EmergencyMessage: {
             name: string;
@@ -2332,11 +2358,27 @@ export interface components {
             /** @description Who uses it, and what to do. */
             text: string;
         };
-        /** @description An entry of the incident record, for the owner and whoever reads letters. */
-        IncidentMessage: {
+        /** @description What was added to an entry. */
+        IncidentAddition: {
             /**
              * Format: int64
              * @description Key.
+             */
+            id: number;
+            /** @description When. */
+            at: components["schemas"]["Instant"];
+            /** @description Who wrote it. */
+            by: null | string;
+            /** @description What became known. */
+            happened: string;
+            /** @description What was done. */
+            done: string;
+        };
+        /** @description An entry of the incident record, for the owner. */
+        IncidentMessage: {
+            /**
+             * Format: int64
+             * @description Key; ask for what lies before the last one seen to go on.
              */
             id: number;
             /**
@@ -2353,14 +2395,16 @@ export interface components {
             sessionId?: null | number;
             /** @description The class of that session. */
             className?: null | string;
-            /**
-             * Format: int64
-             * @description The entry this one adds to.
-             */
-            aboutId?: null | number;
+            sessionOn?: null | components["schemas"]["LocalDate"];
+            /** @description When that session begins where it is held, `09:30`. */
+            startsLocal?: null | string;
+            /** @description The session's location, or the one she usually comes to. */
+            place: string;
+            /** @description The IANA zone of that location: moments of this entry are told in it. */
+            zone: string;
             /** @description When it was raised. */
             raisedAt: components["schemas"]["Instant"];
-            /** @description Who raised it. */
+            /** @description Who raised it; null when the account is gone. */
             raisedBy?: null | string;
             /** @description The warning signs, in words. */
             signs: string[];
@@ -2368,6 +2412,12 @@ export interface components {
             happened: string;
             /** @description What was done. */
             done: string;
+            /** @description Whether the hold that followed still stands. */
+            holdStands: boolean;
+            /** @description Since when it stands and what lifts it, or when it was lifted. */
+            hold: string;
+            /** @description What was added later, in the order it was written. */
+            more: components["schemas"]["IncidentAddition"][];
         };
         /** @description What is added to an entry later. */
         IncidentMore: {
@@ -2480,6 +2530,21 @@ export interface components {
             /** @description Who read it, and when; not for the front desk. */
             reviewedBy?: null | string;
             reviewedAt?: null | components["schemas"]["Instant"];
+            heldSince?: null | components["schemas"]["LocalDate"];
+        };
+        /** @description Somebody who has handed in a letter: no more of her than it takes to find it. */
+        LetterPerson: {
+            /**
+             * Format: int64
+             * @description Key of the client.
+             */
+            id: number;
+            /** @description Her name. */
+            name: string;
+            /** @description What she likes to be called. */
+            called: string;
+            /** @description When her last letter came. */
+            lastFiledAt: components["schemas"]["Instant"];
         };
         /** @description Why a letter cannot count. */
         LetterRefusal: {
@@ -2827,6 +2892,7 @@ export interface components {
              */
             place?: null | number;
             checkedInAt?: null | components["schemas"]["Instant"];
+            wellAt?: null | components["schemas"]["Instant"];
             /** @description How the session suits her on its date. */
             verdict: components["schemas"]["Suits"];
             /** @description The administrative reason where it does not suit; for the desk. */
@@ -4131,7 +4197,9 @@ export interface operations {
     Hold: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                "Idempotency-Key"?: string;
+            };
             path: {
                 clientId: number;
             };
@@ -4163,6 +4231,15 @@ export interface operations {
             };
             /** @description Not Found */
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -4228,6 +4305,28 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["LetterMessage"][];
+                };
+            };
+        };
+    };
+    FindLetters: {
+        parameters: {
+            query?: {
+                find?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LetterPerson"][];
                 };
             };
         };
@@ -6120,6 +6219,10 @@ export interface operations {
         parameters: {
             query?: {
                 client?: number;
+                session?: number;
+                on?: string;
+                find?: string;
+                before?: number;
             };
             header?: never;
             path?: never;
@@ -6931,7 +7034,11 @@ export interface operations {
             };
             cookie?: never;
         };
-        requestBody?: never;
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CheckInRequest"];
+            };
+        };
         responses: {
             /** @description No Content */
             204: {
@@ -6940,8 +7047,26 @@ export interface operations {
                 };
                 content?: never;
             };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
             /** @description Not Found */
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -6971,6 +7096,15 @@ export interface operations {
             };
             /** @description Not Found */
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -60,6 +60,10 @@ export type AuditCheck = Wire['AuditCheck'];
 
 export type WarningSaid = Wire['WarningRequest'];
 export type StopAndRefer = Wire['StopAndRefer'];
+export type WarningSign = Wire['WarningSignMessage'];
+export type DoorAnswer = Wire['DoorAnswer'];
+export type Incident = Wire['IncidentMessage'];
+export type LetterPerson = Wire['LetterPerson'];
 
 export type ClientCard = Wire['ClientCard'];
 export type ClientFound = Wire['ClientFound'];

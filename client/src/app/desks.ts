@@ -33,6 +33,7 @@ export const desks: readonly Desk[] = [
       { to: '/studio/staff', label: 'Staff' },
       { to: '/studio/plans', label: 'Class plans' },
       { to: '/studio/rules', label: 'Rules', holds: true },
+      { to: '/studio/incidents', label: 'Incidents' },
       { to: '/studio/audit', label: 'Audit' },
       { to: '/studio/jobs', label: 'Jobs' },
       { to: '/studio/import', label: 'Import' },
@@ -59,6 +60,7 @@ export const desks: readonly Desk[] = [
     links: [
       { to: '/letters', label: 'To read', counts: 'letters' },
       { to: '/letters/read', label: 'Read lately' },
+      { to: '/letters/find', label: 'Find by name' },
     ],
   },
   {

@@ -7,6 +7,7 @@ import {
   redirect,
 } from '@tanstack/react-router';
 import type { QueryClient } from '@tanstack/react-query';
+import type { IncidentFilter } from '@/api/incidents';
 import { sessionQueries } from '@/api/session';
 import { movementFilterIn, ruleFilterIn } from '@/components/rules/filters';
 import { questionIn } from '@/components/rules/question';
@@ -121,6 +122,11 @@ const lettersRead = createRoute({
   getParentRoute: () => inside,
   path: '/letters/read',
   component: lazyRouteComponent(() => import('@/features/letters/read-page'), 'ReadPage'),
+});
+const lettersFind = createRoute({
+  getParentRoute: () => inside,
+  path: '/letters/find',
+  component: lazyRouteComponent(() => import('@/features/letters/find-page'), 'FindPage'),
 });
 const lettersPerson = createRoute({
   getParentRoute: () => inside,
@@ -242,6 +248,11 @@ const myQuestions = createRoute({
   path: '/my/questions',
   component: lazyRouteComponent(() => import('@/features/client/questions-page'), 'QuestionsPage'),
 });
+const notRight = createRoute({
+  getParentRoute: () => inside,
+  path: '/my/not-right',
+  component: lazyRouteComponent(() => import('@/features/client/not-right-page'), 'NotRightPage'),
+});
 const myLetters = createRoute({
   getParentRoute: () => inside,
   path: '/my/letters',
@@ -322,6 +333,20 @@ const audit = createRoute({
   validateSearch: (search): { client?: number } => ({ client: idIn(search, 'client') }),
   component: lazyRouteComponent(() => import('@/features/owner/audit/audit-page'), 'AuditPage'),
 });
+const incidents = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/incidents',
+  validateSearch: (search): IncidentFilter => ({
+    client: idIn(search, 'client'),
+    session: idIn(search, 'session'),
+    on: dayIn(search, 'on'),
+    find: textIn(search, 'find'),
+  }),
+  component: lazyRouteComponent(
+    () => import('@/features/owner/incidents/incidents-page'),
+    'IncidentsPage',
+  ),
+});
 const jobs = createRoute({
   getParentRoute: () => inside,
   path: '/studio/jobs',
@@ -339,15 +364,16 @@ export const router = createRouter({
     inside.addChildren([
       home,
       ...[day, deskCard, deskRequest, newClient, moves, flags, waiting],
-      ...[letters, lettersRead, lettersPerson, lettersRequest],
+      ...[letters, lettersRead, lettersFind, lettersPerson, lettersRequest],
       ...[teach, teachSession, teachWeek, teachPlans, teachPlan, teachMovements, teachWhatIf],
-      ...[my, myDetails, myQuestions, myLetters, myRequest],
+      ...[my, myDetails, myQuestions, notRight, myLetters, myRequest],
       ...[
         week,
         people,
         person,
         studioRequest,
         staff,
+        incidents,
         audit,
         jobs,
         importing,

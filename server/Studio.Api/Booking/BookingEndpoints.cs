@@ -54,19 +54,10 @@ public static class BookingEndpoints
         var door = app.MapGroup("/api/bookings/{bookingId}/check-in")
             .WithTags("Booking")
             .RequireAuthorization(Policies.Staff)
-            .ProducesProblem(404);
-        door.MapPost(
-                "/",
-                (long bookingId, Reader reader, Database database, IClock clock) =>
-                    CheckInAsync(bookingId, true, reader, database, clock)
-            )
-            .WithName("CheckIn");
-        door.MapDelete(
-                "/",
-                (long bookingId, Reader reader, Database database, IClock clock) =>
-                    CheckInAsync(bookingId, false, reader, database, clock)
-            )
-            .WithName("UndoCheckIn");
+            .ProducesProblem(404)
+            .ProducesProblem(409);
+        door.MapPost("/", CheckInAsync).WithName("CheckIn").ProducesProblem(400);
+        door.MapDelete("/", UndoAsync).WithName("UndoCheckIn");
     }
 
     private static async Task<IResult> BookAsync(
@@ -80,12 +71,7 @@ public static class BookingEndpoints
     )
     {
         if (key is { Length: 0 or > 200 })
-            return new Refusal(
-                RefusalKind.Invalid,
-                "bad-key",
-                "An Idempotency-Key has 1 to 200 characters.",
-                "Idempotency-Key"
-            ).ToProblem();
+            return BookingRefusals.BadKey.ToProblem();
 
         await using var write = await database.BeginWriteAsync();
         var fingerprint = $"book {sessionId} {request.ClientId}";
@@ -220,40 +206,61 @@ public static class BookingEndpoints
 
     private static async Task<Results<NoContent, ProblemHttpResult>> CheckInAsync(
         long bookingId,
-        bool isIn,
+        CheckInRequest request,
         Reader reader,
         Database database,
         IClock clock
     )
     {
         await using var write = await database.BeginWriteAsync();
-        if (
-            await BookingStore.FindAsync(write, bookingId) is not { } booking
-            || await SessionStore.FindAsync(write, booking.SessionId) is not { } session
-            || reader.OnRoster(session.InstructorId) is null
-            // After a loss she is on no roster below the owner's.
-            || (
-                await ClientStore.FindAsync(write, booking.ClientId) is { Ended: true }
-                && !reader.IsOwner
-            )
-        )
+        if (await AtTheDoorAsync(write, reader, bookingId) is not { } booking)
             return BookingRefusals.NoSuchBooking.ToProblem();
-        if (
-            !await BookingStore.CheckInAsync(
-                write,
-                bookingId,
-                isIn ? clock.GetCurrentInstant() : null
-            )
-        )
-            return new Refusal(
-                RefusalKind.Conflict,
-                "no-seat",
-                "She has no seat in this session; only people with a seat are checked in."
-            ).ToProblem();
-        write.Tell("session", session.Id);
+        var her = await SituationStore.OfAsync(write, booking.ClientId);
+        var session = (await SessionStore.FindAsync(write, booking.SessionId))!;
+        if (her.Holds.Any(h => h.StandsOn(session.OnDate)))
+            return BookingRefusals.OnHoldAtTheDoor.ToProblem();
+        var well = request.Answer == DoorAnswer.AllWell;
+        return await BookingStore.CheckInAsync(write, bookingId, clock.GetCurrentInstant(), well)
+            ? await DoneAsync(write, booking)
+            : BookingRefusals.NoSeat.ToProblem();
+    }
+
+    private static async Task<Results<NoContent, ProblemHttpResult>> UndoAsync(
+        long bookingId,
+        Reader reader,
+        Database database
+    )
+    {
+        await using var write = await database.BeginWriteAsync();
+        if (await AtTheDoorAsync(write, reader, bookingId) is not { } booking)
+            return BookingRefusals.NoSuchBooking.ToProblem();
+        return await BookingStore.UndoCheckInAsync(write, bookingId)
+            ? await DoneAsync(write, booking)
+            : BookingRefusals.NoSeat.ToProblem();
+    }
+
+    private static async Task<NoContent> DoneAsync(Write write, BookingRow booking)
+    {
+        write.Tell("session", booking.SessionId);
         await write.CommitAsync();
         return TypedResults.NoContent();
     }
+
+    // After a loss she is on no roster below the owner's.
+    private static async Task<BookingRow?> AtTheDoorAsync(
+        Read read,
+        Reader reader,
+        long bookingId
+    ) =>
+        await BookingStore.FindAsync(read, bookingId) is { } booking
+        && await SessionStore.FindAsync(read, booking.SessionId) is { } session
+        && reader.OnRoster(session.InstructorId) is not null
+        && (
+            reader.IsOwner
+            || await ClientStore.FindAsync(read, booking.ClientId) is not { Ended: true }
+        )
+            ? booking
+            : null;
 
     private static Refusal? Range(LocalDate from, LocalDate to) =>
         to < from

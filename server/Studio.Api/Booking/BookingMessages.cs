@@ -178,6 +178,23 @@ public sealed record Choice
     public RefusalMessage? Refusal { get; init; }
 }
 
+/// <summary>What came of asking her at the door how she is.</summary>
+public enum DoorAnswer
+{
+    /// <summary>She was asked, and all is well.</summary>
+    AllWell,
+
+    /// <summary>She is let in without having been asked, which her instructor sees.</summary>
+    NotAsked,
+}
+
+/// <summary>Checking in. Whoever says that something is not well is not checked in: a warning is raised instead.</summary>
+public sealed record CheckInRequest
+{
+    /// <summary>What she answered.</summary>
+    public required DoorAnswer Answer { get; init; }
+}
+
 /// <summary>For whom.</summary>
 public sealed record BookingRequest
 {

@@ -40,6 +40,9 @@ public sealed record BookingRow
     /// <summary>Checked in at.</summary>
     public Instant? CheckedInAt { get; init; }
 
+    /// <summary>When she said at the door that all was well; null when she was not asked.</summary>
+    public Instant? WellAt { get; init; }
+
     /// <summary>What she likes to be called.</summary>
     public string Called { get; init; } = "";
 
@@ -52,6 +55,7 @@ public static class BookingStore
 {
     private const string Select = """
         select b.id, b.session_id as SessionId, b.client_id as ClientId, b.status, b.checked_in_at as CheckedInAt,
+               b.well_at as WellAt,
                c.called, c.name
           from bookings b join clients c on c.id = b.client_id
         """;
@@ -194,7 +198,7 @@ public static class BookingStore
     ) =>
         await write.ExecuteAsync(
             """
-            update bookings set status = @how, ended_at = @at, ended_by = @by, checked_in_at = null
+            update bookings set status = @how, ended_at = @at, ended_by = @by, checked_in_at = null, well_at = null
              where id = @id and status in ('booked', 'waiting')
             """,
             new
@@ -273,12 +277,46 @@ public static class BookingStore
             booking
         );
 
-    /// <summary>Checks her in, or takes it back with null; false when she has no seat.</summary>
-    public static async Task<bool> CheckInAsync(Write write, long id, Instant? at) =>
+    /// <summary>Checks her in, with what she said of herself; false when she has no seat. The first moment stays.</summary>
+    /// <param name="write">The transaction.</param>
+    /// <param name="id">Her booking.</param>
+    /// <param name="at">Now.</param>
+    /// <param name="well">She was asked, and said that all was well; false when she was not asked.</param>
+    public static async Task<bool> CheckInAsync(Write write, long id, Instant at, bool well) =>
         await write.ExecuteAsync(
-            "update bookings set checked_in_at = @at where id = @id and status = 'booked'",
-            new { id, at }
+            """
+            update bookings set checked_in_at = coalesce(checked_in_at, @at),
+                   well_at = case when @well then coalesce(well_at, @at) end
+             where id = @id and status = 'booked'
+            """,
+            new
+            {
+                id,
+                at,
+                well,
+            }
         ) == 1;
+
+    /// <summary>Takes a check-in back, and what she said with it; false when she has no seat.</summary>
+    public static async Task<bool> UndoCheckInAsync(Write write, long id) =>
+        await write.ExecuteAsync(
+            """
+            update bookings set checked_in_at = null, well_at = null
+             where id = @id and status = 'booked'
+            """,
+            new { id }
+        ) == 1;
+
+    /// <summary>A warning sign was raised: what she said at the door that day no longer stands.</summary>
+    public static Task NoLongerWellAsync(Write write, long clientId, LocalDate today) =>
+        write.ExecuteAsync(
+            """
+            update bookings set well_at = null
+             where client_id = @clientId and well_at is not null
+               and session_id in (select id from sessions where on_date >= @today)
+            """,
+            new { clientId, today }
+        );
 
     /// <summary>"booked", "waiting" and so on.</summary>
     public static string OnTheWire(this BookingStatus status) =>

@@ -76,7 +76,7 @@ public static class LetterEndpoints
                 .Select(l =>
                     LetterWords.For(
                         l,
-                        her.Pregnancy,
+                        her,
                         changes.Today(row),
                         book,
                         policies,

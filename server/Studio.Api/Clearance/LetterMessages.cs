@@ -137,4 +137,10 @@ public sealed record LetterMessage
 
     /// <summary>When it was read.</summary>
     public Instant? ReviewedAt { get; init; }
+
+    /// <summary>
+    /// Everything of hers is held since that day: only a letter written then or later lifts it. While the letter waits, for
+    /// whoever reads letters.
+    /// </summary>
+    public LocalDate? HeldSince { get; init; }
 }

@@ -1,6 +1,7 @@
 using NodaTime;
 using Studio.Core.Catalogue;
 using Studio.Core.Clearance;
+using Studio.Core.Clients;
 using Studio.Core.Movements;
 using Studio.Core.Pregnancies;
 
@@ -11,14 +12,14 @@ public static class LetterWords
 {
     /// <summary>The letter for a reader.</summary>
     /// <param name="letter">The letter.</param>
-    /// <param name="pregnancy">Hers.</param>
+    /// <param name="her">Hers.</param>
     /// <param name="today">Today at her location.</param>
     /// <param name="book">The rules.</param>
     /// <param name="policies">The policies in force.</param>
     /// <param name="readsAll">The reader may know what stands in it; the front desk may not.</param>
     public static LetterMessage For(
         LetterRow letter,
-        Pregnancy? pregnancy,
+        HerSituation her,
         LocalDate today,
         RuleBook book,
         StudioPolicies policies,
@@ -29,7 +30,7 @@ public static class LetterWords
             is { State: LetterState.Counts, IssuedOn: { } issued, ExpiresOn: { } expires }
             ? ClearanceRules.ValidUntil(
                 new ClearanceLetter(issued, expires, letter.WithdrawnAt is not null),
-                pregnancy,
+                her.Pregnancy,
                 book.Stages,
                 policies
             )
@@ -53,6 +54,11 @@ public static class LetterWords
             RefusedBecause = readsAll ? letter.RefusedBecause : null,
             ReviewedBy = readsAll ? letter.ReviewedBy : null,
             ReviewedAt = letter.ReviewedAt,
+            // All that whoever reads letters is told of a warning sign: a letter from before it lifts nothing.
+            HeldSince =
+                readsAll && letter.State == LetterState.Waiting
+                    ? her.Holds.Where(h => h.StandsOn(today)).Max(h => (LocalDate?)h.From)
+                    : null,
         };
     }
 

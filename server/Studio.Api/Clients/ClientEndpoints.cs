@@ -43,12 +43,12 @@ public static class ClientEndpoints
         Database database
     )
     {
-        var words = (find ?? "").Split(
-            ' ',
-            StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries
-        );
         await using var read = await database.ReadAsync();
-        return await ClientStore.SearchAsync(read, [.. words.Take(8)], withEnded: reader.IsOwner);
+        return await ClientStore.SearchAsync(
+            read,
+            SearchText.Words(find),
+            withEnded: reader.IsOwner
+        );
     }
 
     private static async Task<Results<Ok<ClientCard>, ProblemHttpResult>> CardAsync(

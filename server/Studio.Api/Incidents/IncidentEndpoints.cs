@@ -1,33 +1,20 @@
+using System.ComponentModel.DataAnnotations;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Studio.Api.Accounts;
 using Studio.Api.Audit;
-using Studio.Api.Booking;
 using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Http;
 using Studio.Core;
 using Studio.Core.Accounts;
-using Studio.Core.Booking;
 using Studio.Core.Catalogue;
 
 namespace Studio.Api.Incidents;
 
-/// <summary>Warning signs: everything of hers is held at once, and what happened is written down.</summary>
+/// <summary>What happened, for the owner: read, and added to, never rewritten.</summary>
 public static class IncidentEndpoints
 {
-    private static readonly Refusal NoSuchSign = new(
-        RefusalKind.Invalid,
-        "no-such-sign",
-        "That is none of the warning signs. Choose from the list, or say in words what happened.",
-        "signs"
-    );
-
-    private static readonly Refusal NotInSession = new(
-        RefusalKind.Invalid,
-        "not-in-session",
-        "She has no seat in that session. Leave the session out, or choose the one she is in.",
-        "sessionId"
-    );
+    private const int PageSize = 100;
 
     private static readonly Refusal NoSuchIncident = new(
         RefusalKind.NotFound,
@@ -38,140 +25,40 @@ public static class IncidentEndpoints
     /// <summary>Maps the routes.</summary>
     public static void MapIncidents(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/api/warning-signs", Signs)
-            .WithName("WarningSigns")
-            .WithTags("Incidents")
-            .RequireAuthorization(Policies.SignedIn);
-        app.MapPost("/api/clients/{clientId}/holds", HoldAsync)
-            .WithName("Hold")
-            .WithTags("Incidents")
-            .RequireAuthorization(Policies.SignedIn)
-            .ProducesProblem(400)
-            .ProducesProblem(404);
+        app.MapWarnings();
         var incidents = app.MapGroup("/api/incidents")
             .WithTags("Incidents")
-            .RequireAuthorization(Policies.Reviewer)
+            .RequireAuthorization(Policies.Owner)
             .ProducesProblem(400)
             .ProducesProblem(404);
         incidents.MapGet("/", ListAsync).WithName("Incidents").Audited(AuditKinds.Incident);
         incidents.MapPost("/{incidentId}/more", MoreAsync).WithName("AddToIncident");
     }
 
-    private static IEnumerable<WarningSignMessage> Signs(RuleBook book) =>
-        book.WarningSigns.Select(s => new WarningSignMessage(
-            s.Code,
-            s.Name,
-            s.Asks,
-            s.When,
-            s.Stops,
-            FitMessage.Cite(s.Source)
-        ));
-
-    private static async Task<Results<Ok<StopAndRefer>, ProblemHttpResult>> HoldAsync(
-        long clientId,
-        WarningRequest? request,
-        Reader reader,
-        Database database,
-        RuleBook book,
-        HealthAudit audit,
-        HealthChanges changes
-    )
-    {
-        await using var write = await database.BeginWriteAsync();
-        if (
-            await ClientStore.FindAsync(write, clientId) is not { } row
-            || !await MayHoldAsync(write, reader, row, changes)
-        )
-            return BookingRefusals.NoSuchClient.ToProblem();
-        List<string> signs = [.. (request?.Signs ?? []).Select(s => s ?? "").Distinct()];
-        if (signs.Exists(code => !book.WarningSigns.Any(s => s.Code == code)))
-            return NoSuchSign.ToProblem();
-        var session = request?.SessionId;
-        if (session is not null && !await IsInAsync(write, clientId, session.Value))
-            return NotInSession.ToProblem();
-
-        var incident = await IncidentStore.AddAsync(
-            write,
-            new NewIncident
-            {
-                ClientId = clientId,
-                SessionId = session,
-                Signs = signs,
-                Happened = Words(request?.Happened, "A warning sign was raised."),
-                Done = Words(request?.Done, "Her bookings were put on hold."),
-            },
-            changes.Now,
-            reader.AccountId
-        );
-        await HealthStore.HoldAsync(
-            write,
-            clientId,
-            changes.Today(row),
-            changes.Now,
-            reader.AccountId,
-            incident
-        );
-        var number = await write.ValueAsync<string>(
-            """
-            select l.emergency_number from locations l
-             where l.id = coalesce(
-                   (select r.location_id from sessions s join rooms r on r.id = s.room_id where s.id = @session),
-                   @HomeLocationId)
-            """,
-            new { session, row.HomeLocationId }
-        );
-        await audit.ChangedAsync(write, reader, clientId, AuditKinds.Incident);
-        await changes.DoneAsync(write, clientId);
-        return TypedResults.Ok(
-            new StopAndRefer(
-                incident,
-                reader.ClientId == clientId
-                    ? "Please stop, and speak to your midwife or doctor today. Your bookings rest, at no charge, until there is a new letter. If it is bad or sudden, call the emergency number."
-                    : "Stop the class for her. Let her rest, stay with her, and refer her to her midwife or doctor today. If it is bad or sudden, call the emergency number. Everything of hers is on hold, at no charge, until a new letter has been read.",
-                number
-            )
-        );
-    }
-
-    private static async Task<Results<Ok<List<IncidentMessage>>, ProblemHttpResult>> ListAsync(
+    private static async Task<Ok<List<IncidentMessage>>> ListAsync(
         long? client,
-        Reader reader,
+        long? session,
+        QueryDay? on,
+        string? find,
+        [Range(1, long.MaxValue)] long? before,
         Database database,
         RuleBook book,
         HealthAudit audit
     )
     {
         await using var read = await database.ReadAsync();
-        var ended = (
-            await read.ListAsync<long>(
-                "select client_id from pregnancies where is_current = 1 and ended_on is not null"
-            )
-        ).ToHashSet();
-        var seen = (await IncidentStore.ListAsync(read, client))
-            .Where(i => reader.ReadsLetters(i.ClientId, ended.Contains(i.ClientId)))
-            .ToList();
-        audit.Saw(seen.Select(i => i.ClientId));
-        return TypedResults.Ok(
-            seen.ConvertAll(i => new IncidentMessage
-            {
-                Id = i.Id,
-                ClientId = i.ClientId,
-                Name = i.Name,
-                SessionId = i.SessionId,
-                ClassName = i.ClassName,
-                AboutId = i.AboutId,
-                RaisedAt = i.RaisedAt,
-                RaisedBy = i.RaisedBy,
-                Signs =
-                [
-                    .. i.Codes.Select(code =>
-                        book.WarningSigns.FirstOrDefault(s => s.Code == code)?.Name ?? code
-                    ),
-                ],
-                Happened = i.Happened,
-                Done = i.Done,
-            })
-        );
+        var wanted = new IncidentsWanted
+        {
+            ClientId = client,
+            SessionId = session,
+            On = on?.Value,
+            Words = SearchText.Words(find),
+            Before = before,
+        };
+        var firsts = await IncidentStore.ListAsync(read, wanted, PageSize);
+        var more = await IncidentStore.MoreAsync(read, firsts.ConvertAll(i => i.Id));
+        audit.Saw(firsts.Select(i => i.ClientId));
+        return TypedResults.Ok(firsts.ConvertAll(i => IncidentWords.For(i, more[i.Id], book)));
     }
 
     private static async Task<Results<Created<Made>, ProblemHttpResult>> MoreAsync(
@@ -180,72 +67,29 @@ public static class IncidentEndpoints
         Reader reader,
         Database database,
         HealthAudit audit,
-        HealthChanges changes
+        NodaTime.IClock clock
     )
     {
         await using var write = await database.BeginWriteAsync();
-        if (
-            (await IncidentStore.ListAsync(write, null)).Find(i => i.Id == incidentId)
-                is not { } first
-            || await ClientStore.FindAsync(write, first.ClientId) is not { } row
-            || !reader.ReadsLetters(first.ClientId, row.Ended)
-        )
+        if (await IncidentStore.FindAsync(write, incidentId) is not { } entry)
             return NoSuchIncident.ToProblem();
         var id = await IncidentStore.AddAsync(
             write,
             new NewIncident
             {
-                ClientId = first.ClientId,
-                SessionId = first.SessionId,
-                AboutId = first.AboutId ?? first.Id,
+                ClientId = entry.ClientId,
+                SessionId = entry.SessionId,
+                AboutId = entry.AboutId ?? entry.Id,
                 Signs = [],
                 Happened = request.Happened.Trim(),
                 Done = request.Done?.Trim() ?? "",
             },
-            changes.Now,
+            clock.GetCurrentInstant(),
             reader.AccountId
         );
-        await audit.ChangedAsync(write, reader, first.ClientId, AuditKinds.Incident);
+        await audit.ChangedAsync(write, reader, entry.ClientId, AuditKinds.Incident);
+        write.Tell("client", entry.ClientId);
         await write.CommitAsync();
         return TypedResults.Created("/api/incidents", new Made(id));
     }
-
-    private static string Words(string? said, string otherwise) =>
-        string.IsNullOrWhiteSpace(said) ? otherwise : said.Trim();
-
-    private static async Task<bool> IsInAsync(Read read, long clientId, long sessionId) =>
-        await read.ValueAsync<long>(
-            """
-            select count(*) from bookings
-             where client_id = @clientId and session_id = @sessionId and status = 'booked'
-            """,
-            new { clientId, sessionId }
-        ) > 0;
-
-    // The desk, the owner and she herself; and an instructor for somebody on a roster of hers, today or the day around.
-    private static async Task<bool> MayHoldAsync(
-        Read read,
-        Reader reader,
-        ClientRow row,
-        HealthChanges changes
-    ) =>
-        reader.On(row.Id, row.Ended) is not null
-        || (
-            !row.Ended
-            && reader.InstructorId is { } instructor
-            && await read.ValueAsync<long>(
-                """
-                select count(*) from bookings b join sessions s on s.id = b.session_id
-                 where b.client_id = @Id and b.status = 'booked' and s.instructor_id = @instructor
-                   and s.on_date between @from and @to
-                """,
-                new
-                {
-                    row.Id,
-                    instructor,
-                    from = changes.Today(row).PlusDays(-1),
-                    to = changes.Today(row).PlusDays(1),
-                }
-            ) > 0
-        );
 }

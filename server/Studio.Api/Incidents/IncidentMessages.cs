@@ -58,10 +58,24 @@ public sealed record WarningSignMessage(
     SourceMessage Source
 );
 
-/// <summary>An entry of the incident record, for the owner and whoever reads letters.</summary>
+/// <summary>What was added to an entry.</summary>
+/// <param name="Id">Key.</param>
+/// <param name="At">When.</param>
+/// <param name="By">Who wrote it.</param>
+/// <param name="Happened">What became known.</param>
+/// <param name="Done">What was done.</param>
+public sealed record IncidentAddition(
+    long Id,
+    Instant At,
+    string? By,
+    string Happened,
+    string Done
+);
+
+/// <summary>An entry of the incident record, for the owner.</summary>
 public sealed record IncidentMessage
 {
-    /// <summary>Key.</summary>
+    /// <summary>Key; ask for what lies before the last one seen to go on.</summary>
     public required long Id { get; init; }
 
     /// <summary>Whom it concerns.</summary>
@@ -76,13 +90,22 @@ public sealed record IncidentMessage
     /// <summary>The class of that session.</summary>
     public string? ClassName { get; init; }
 
-    /// <summary>The entry this one adds to.</summary>
-    public long? AboutId { get; init; }
+    /// <summary>The day of that session where it is held.</summary>
+    public LocalDate? SessionOn { get; init; }
+
+    /// <summary>When that session begins where it is held, <c>09:30</c>.</summary>
+    public string? StartsLocal { get; init; }
+
+    /// <summary>The session's location, or the one she usually comes to.</summary>
+    public required string Place { get; init; }
+
+    /// <summary>The IANA zone of that location: moments of this entry are told in it.</summary>
+    public required string Zone { get; init; }
 
     /// <summary>When it was raised.</summary>
     public required Instant RaisedAt { get; init; }
 
-    /// <summary>Who raised it.</summary>
+    /// <summary>Who raised it; null when the account is gone.</summary>
     public string? RaisedBy { get; init; }
 
     /// <summary>The warning signs, in words.</summary>
@@ -93,4 +116,13 @@ public sealed record IncidentMessage
 
     /// <summary>What was done.</summary>
     public required string Done { get; init; }
+
+    /// <summary>Whether the hold that followed still stands.</summary>
+    public required bool HoldStands { get; init; }
+
+    /// <summary>Since when it stands and what lifts it, or when it was lifted.</summary>
+    public required string Hold { get; init; }
+
+    /// <summary>What was added later, in the order it was written.</summary>
+    public required IReadOnlyList<IncidentAddition> More { get; init; }
 }

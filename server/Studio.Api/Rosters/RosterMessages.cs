@@ -69,6 +69,9 @@ public sealed record PersonMessage
     /// <summary>Checked in at.</summary>
     public Instant? CheckedInAt { get; init; }
 
+    /// <summary>When she said at the door that all was well; null when nobody asked her, or a warning sign came since.</summary>
+    public Instant? WellAt { get; init; }
+
     /// <summary>How the session suits her on its date.</summary>
     public required Suits Verdict { get; init; }
 

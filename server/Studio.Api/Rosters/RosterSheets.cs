@@ -113,6 +113,7 @@ public sealed class RosterSheets(
                 Called = booking.Called,
                 Name = booking.Name,
                 CheckedInAt = booking.CheckedInAt,
+                WellAt = booking.WellAt,
                 Verdict = fit.Verdict,
                 Administrative =
                     fit.Verdict >= Suits.NeedsClearance

@@ -106,6 +106,28 @@ public static class BookingRefusals
         "Idempotency-Key"
     );
 
+    /// <summary>The Idempotency-Key is too long, or empty.</summary>
+    public static readonly Refusal BadKey = new(
+        RefusalKind.Invalid,
+        "bad-key",
+        "An Idempotency-Key has 1 to 200 characters.",
+        "Idempotency-Key"
+    );
+
+    /// <summary>Only people with a seat are checked in.</summary>
+    public static readonly Refusal NoSeat = new(
+        RefusalKind.Conflict,
+        "no-seat",
+        "She has no seat in this session; only people with a seat are checked in."
+    );
+
+    /// <summary>Everything of hers is held: she cannot be let in.</summary>
+    public static readonly Refusal OnHoldAtTheDoor = new(
+        RefusalKind.Conflict,
+        "on-hold",
+        "Her bookings are on hold: she takes part again once a new letter has been read. Her seat stays hers."
+    );
+
     /// <summary>Not open for booking yet.</summary>
     /// <param name="days">The policy, in days.</param>
     public static Refusal TooFarAhead(int days) =>

@@ -21,17 +21,17 @@ internal static class RestrictionFit
             );
         if (standing.Min(r => r.HeartRateMost) is { } rate)
             yield return Follow($"heart rate at most {rate} a minute");
+        var most = standing.Min(r => r.EffortMost);
+        // Told for the class as a whole too: whoever teaches knows the ceiling before the movement that goes past it.
+        if (most is not null && question.Plan is not null)
+            yield return Follow($"effort at most {most} of 10");
         if (question.Plan is not null)
             yield break;
         foreach (var code in standing.SelectMany(r => r.LeaveOut).Distinct(StringComparer.Ordinal))
             if (question.Class.Traits.Contains(code) && MovementTraits.NameOf(code) is { } name)
                 yield return Follow($"leave out: {name.ToLowerInvariant()}");
-        if (
-            standing.Min(r => r.EffortMost) is { } most
-            && most < ModerateEffort
-            && question.Class.Traits.Contains(ClassTraits.ModerateEffort)
-        )
-            yield return Follow($"{most} of 10 at most");
+        if (most < ModerateEffort && question.Class.Traits.Contains(ClassTraits.ModerateEffort))
+            yield return Follow($"effort at most {most} of 10");
     }
 
     /// <summary>A restriction that names something the catalogue does not know clears nothing.</summary>

@@ -57,8 +57,18 @@ public class AfterALoss
         foreach (var path in new[] { "", "/sessions", "/bookings", "/datings" })
             await Gone(desk, HttpMethod.Get, $"/api/clients/{client}{path}");
         await Gone(desk, HttpMethod.Delete, $"/api/bookings/{now}");
-        await Gone(desk, HttpMethod.Post, $"/api/bookings/{now}/check-in");
-        await Gone(her, HttpMethod.Post, $"/api/bookings/{now}/check-in");
+        await Gone(
+            desk,
+            HttpMethod.Post,
+            $"/api/bookings/{now}/check-in",
+            new { answer = "allWell" }
+        );
+        await Gone(
+            her,
+            HttpMethod.Post,
+            $"/api/bookings/{now}/check-in",
+            new { answer = "allWell" }
+        );
         await Gone(her, HttpMethod.Post, $"/api/clients/{client}/holds");
         await Gone(desk, HttpMethod.Post, $"/api/moves/{move}/accept");
         using (var book = await desk.Book(ahead, client))
@@ -92,9 +102,14 @@ public class AfterALoss
         Assert.Empty((await herself.Read("/api/moves")).AsArray());
     }
 
-    private static async Task Gone(HttpClient browser, HttpMethod method, string path)
+    private static async Task Gone(
+        HttpClient browser,
+        HttpMethod method,
+        string path,
+        object? body = null
+    )
     {
-        using var answer = await browser.Send(method, path);
+        using var answer = await browser.Send(method, path, body);
         await answer.Is(404);
     }
 }

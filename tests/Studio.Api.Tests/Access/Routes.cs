@@ -88,6 +88,7 @@ public static class Routes
         POST /api/clients/{clientId}/letters/{letterId}/withdraw | 401 403 403 403 403 403 204 |
         GET /api/clients/{clientId}/letters/request | 401 404 403 403 200 200 200 |
         GET /api/letters/traits | 401 200 200 200 200 200 200 |
+        GET /api/letters/people?find=a | 401 403 403 403 403 403 200 |
         GET /api/letters/read | 401 403 403 403 403 403 200 |
         GET /api/letters/waiting | 401 403 403 403 403 403 200 |
         GET /api/letters/waiting/count | 401 403 403 403 403 403 200 |
@@ -107,7 +108,7 @@ public static class Routes
         PUT /api/notes/{noteId} | 401 403 404 200 403 403 403 | {"text":"Steadier than last week.","version":1}
         DELETE /api/notes/{noteId} | 401 403 404 204 403 403 204 |
         DELETE /api/bookings/{bookingId} | 401 404 403 403 200 200 200 |
-        POST /api/bookings/{bookingId}/check-in | 401 403 404 204 204 403 204 |
+        POST /api/bookings/{bookingId}/check-in | 401 403 404 204 204 403 204 | {"answer":"allWell"}
         DELETE /api/bookings/{bookingId}/check-in | 401 403 404 204 204 403 204 |
         GET /api/flags | 401 403 200 200 200 403 200 |
         POST /api/flags/{flagId}/read | 401 403 404 204 204 403 204 |

@@ -59,7 +59,10 @@ public class WhatAnInstructorIsTold(SharedStudio studio)
             await answer.IsRefused(404, "no-such-session");
         }
 
-        using var checkIn = await her.Post($"/api/bookings/{booking}/check-in");
+        using var checkIn = await her.Post(
+            $"/api/bookings/{booking}/check-in",
+            new { answer = "allWell" }
+        );
         await checkIn.IsRefused(404, "no-such-booking");
         Assert.Empty((await her.Read("/api/sessions")).AsArray());
         Assert.Empty((await her.Read("/api/flags")).AsArray());

@@ -120,7 +120,12 @@ public class WhatWasBookedEarlier(SharedStudio studio)
         var session = await _app.HasSession(_app.Today.PlusDays(1), seats: 1);
         var seat = (await studio.Desk.Booked(session, await _app.HasClient())).Number("bookingId");
         var waits = (await studio.Desk.Booked(session, await _app.HasClient())).Number("bookingId");
-        using (var checkedIn = await studio.Desk.Post($"/api/bookings/{seat}/check-in"))
+        using (
+            var checkedIn = await studio.Desk.Post(
+                $"/api/bookings/{seat}/check-in",
+                new { answer = "allWell" }
+            )
+        )
             await checkedIn.Is(204);
         Assert.Equal(1, (await studio.Desk.Read($"/api/sessions/{session}")).Number("checkedIn"));
         using (
@@ -128,7 +133,10 @@ public class WhatWasBookedEarlier(SharedStudio studio)
         )
             await undone.Is(204);
         Assert.Equal(0, (await studio.Desk.Read($"/api/sessions/{session}")).Number("checkedIn"));
-        using var waiting = await studio.Desk.Post($"/api/bookings/{waits}/check-in");
+        using var waiting = await studio.Desk.Post(
+            $"/api/bookings/{waits}/check-in",
+            new { answer = "allWell" }
+        );
         await waiting.IsRefused(409, "no-seat");
     }
 }

@@ -131,7 +131,7 @@ public class WrongStates(WrongStates.SmallStudio small) : IClassFixture<WrongSta
     )]
     [InlineData(
         "two holds at once",
-        "insert into holds (client_id, from_on, entered_at) values (1, '2026-03-02', @at), (1, '2026-03-03', @at)",
+        "insert into holds (client_id, from_on, entered_at) values (1, '2026-03-02', @at), (1, '2026-03-02', @at)",
         "holds.client_id"
     )]
     [InlineData(

@@ -179,7 +179,10 @@ public class SessionsWithAPlan
         var her = Someone.Born(200).LeavingOut("supine").AtMost(3);
 
         Assert.Equal(
-            ["By her letter: 3 of 10 at most.", "By her letter: leave out: flat on the back."],
+            [
+                "By her letter: effort at most 3 of 10.",
+                "By her letter: leave out: flat on the back.",
+            ],
             her.In(Someone.AClass(ClassTraits.Supine, ClassTraits.ModerateEffort))
                 .Reasons.Where(r => r.Code == ReasonCodes.FollowLetter)
                 .Select(r => r.ForInstructor)

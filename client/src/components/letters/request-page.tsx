@@ -4,6 +4,7 @@ import { useParams } from '@tanstack/react-router';
 import { letterQueries } from '@/api/letters';
 import { useMe } from '@/api/session';
 import { Asked, Lines } from '@/components/states/asked';
+import { SafetyNote } from '@/components/states/safety-note';
 import { RequestSheet } from './request-sheet';
 import classes from './request.module.css';
 
@@ -30,6 +31,9 @@ export function RequestLetterPage() {
       <Asked query={letter} waiting={<Lines count={6} height={56} />}>
         {(data) => <RequestSheet letter={data} />}
       </Asked>
+      <div className={classes.screen}>
+        <SafetyNote />
+      </div>
     </>
   );
 }

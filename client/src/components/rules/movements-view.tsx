@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { catalogueQueries } from '@/api/catalogue';
 import type { CatalogueMovement, Rule } from '@/api/types';
 import { Asked, Empty, Lines } from '@/components/states/asked';
+import { SafetyNote } from '@/components/states/safety-note';
 import { matchingMovements, type MovementFilter } from './filters';
 import { RuleItem } from './rule-item';
 import { Some } from './some';
@@ -78,6 +79,7 @@ export function MovementsView({ filter, onFilter }: Props) {
                 </ul>
               )}
             </Some>
+            <SafetyNote />
           </>
         );
       }}

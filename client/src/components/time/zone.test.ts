@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { clocksDiffer, zoneName } from './zone';
+import { clocksDiffer, momentAt, zoneName } from './zone';
 
 const noonInLisbon = '2027-03-03T12:00:00Z';
 
@@ -25,5 +25,10 @@ describe('A session’s zone', () => {
   it('is named by its city', () => {
     expect(zoneName('Europe/Lisbon')).toBe('Lisbon time');
     expect(zoneName('America/New_York')).toBe('New York time');
+  });
+
+  it('tells a moment as its own clock showed it', () => {
+    expect(momentAt(noonInLisbon, 'Europe/Lisbon')).toContain('12:00');
+    expect(momentAt(noonInLisbon, 'Pacific/Auckland')).toBe('4 Mar 2027, 01:00');
   });
 });

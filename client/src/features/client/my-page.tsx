@@ -5,6 +5,7 @@ import { clientQueries } from '@/api/clients';
 import { useMe } from '@/api/session';
 import type { ClientCard, Released } from '@/api/types';
 import { Asked, Empty, Lines } from '@/components/states/asked';
+import { GoButton } from '@/components/states/go';
 import { SafetyNote } from '@/components/states/safety-note';
 import { Tape } from '@/components/tape/tape';
 import { ageWords, sinceBirth } from '@/components/time/days';
@@ -40,6 +41,9 @@ function HerPage({ clientId, today }: { clientId: number; today: string }) {
               <div>
                 <Title>{her.called}</Title>
                 <Text c="dimmed">{whereSheIs(her)}</Text>
+                <GoButton to="/my/not-right" variant="default" color="brick" mt="sm">
+                  Something is not right
+                </GoButton>
               </div>
               {told !== null && her.phase === 'born' && <AfterTelling released={told} />}
               <NeededFirst her={her} today={today} onBirth={setTold} />

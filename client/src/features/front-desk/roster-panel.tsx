@@ -1,19 +1,17 @@
-import { Button, Group, Modal, Text, Title } from '@mantine/core';
+import { Button, Group, Text, Title } from '@mantine/core';
 import { Go } from '@/components/states/go';
-import { IconCheck, IconX } from '@tabler/icons-react';
+import { IconX } from '@tabler/icons-react';
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
-import { useState } from 'react';
-import { useCheckIn } from '@/api/bookings';
 import { sessionsQueries } from '@/api/sessions';
 import type { Person, SessionSummary } from '@/api/types';
 import { CancelButton } from '@/components/booking/booking';
+import { Door } from '@/components/check-in/door';
 import { Asked, Empty, Lines } from '@/components/states/asked';
-import { tellRefused } from '@/components/states/told';
+import { SafetyNote } from '@/components/states/safety-note';
 import { shortDay } from '@/components/time/days';
 import { SessionTime } from '@/components/time/session-time';
 import { Needs } from '@/components/verdict/mark';
-import { WarningForm } from '@/components/warning/warning-form';
 import classes from './desk.module.css';
 
 const route = getRouteApi('/inside/desk');
@@ -65,6 +63,7 @@ export function RosterPanel({ sessionId, today }: { sessionId: number; today: st
               </ul>
             )}
             {waiting.length > 0 && <Line people={waiting} session={session} />}
+            <SafetyNote locationId={session.locationId} />
           </>
         )}
       </Asked>
@@ -79,43 +78,17 @@ interface BookedProps {
 }
 
 function Booked({ person, session, canCheckIn }: BookedProps) {
-  const checkIn = useCheckIn(session.id);
-  const [raising, setRaising] = useState(false);
-  const here = person.checkedInAt != null;
   return (
     <li className={classes.person}>
       <Who person={person} />
-      <Modal opened={raising} onClose={() => setRaising(false)} title={`${person.name}: not well`}>
-        <WarningForm
-          clientId={person.clientId}
-          called={person.called}
+      {canCheckIn || person.checkedInAt != null ? (
+        <Door
+          person={person}
           sessionId={session.id}
-          onDone={() => setRaising(false)}
+          canCheckIn={canCheckIn}
+          notWell="Not well"
+          size="xs"
         />
-      </Modal>
-      {canCheckIn || here ? (
-        <Group gap={6} wrap="nowrap">
-          <Button
-            size="xs"
-            variant={here ? 'light' : 'filled'}
-            aria-pressed={here}
-            aria-label={`${person.name}: ${here ? 'here' : 'all well, check in'}`}
-            leftSection={here ? <IconCheck size={16} aria-hidden /> : undefined}
-            onClick={() =>
-              checkIn.mutate({ bookingId: person.bookingId, here: !here }, { onError: tellRefused })
-            }
-          >
-            {here ? 'Here' : 'All well'}
-          </Button>
-          <Button
-            size="xs"
-            variant="default"
-            aria-label={`${person.name}: something is not well`}
-            onClick={() => setRaising(true)}
-          >
-            Not well
-          </Button>
-        </Group>
       ) : (
         <span />
       )}

@@ -1,11 +1,7 @@
-import { Anchor, Button, CloseButton, Group, Modal, Text, Title } from '@mantine/core';
-import { IconCheck } from '@tabler/icons-react';
-import { useState } from 'react';
-import { useCheckIn } from '@/api/bookings';
+import { Anchor, CloseButton, Group, Text, Title } from '@mantine/core';
 import type { Person, SessionSummary } from '@/api/types';
+import { Door } from '@/components/check-in/door';
 import { NoteList } from '@/components/notes/note-list';
-import { tellRefused } from '@/components/states/told';
-import { WarningForm } from '@/components/warning/warning-form';
 import { Needs, SeverityMark, VerdictMark } from '@/components/verdict/mark';
 import { ageOf } from './floor/mat';
 import { HerInstructions } from './plan/her-instructions';
@@ -56,7 +52,7 @@ export const PersonAge = ({ person }: { person: Person }) => (
 );
 
 /** All there is to mind about her, whom to call, and what can be done. */
-export function PersonFacts({ person, session, canCheckIn }: ActsProps) {
+export function PersonFacts({ person, session, canCheckIn }: FactsProps) {
   const unfit = person.verdict === 'needsClearance' || person.verdict === 'notSuitable';
   return (
     <>
@@ -104,7 +100,7 @@ export function PersonFacts({ person, session, canCheckIn }: ActsProps) {
           </Text>
         </section>
       )}
-      <Acts person={person} session={session} canCheckIn={canCheckIn} />
+      <Door person={person} sessionId={session.id} canCheckIn={canCheckIn} notWell="Warning sign" />
     </>
   );
 }
@@ -131,47 +127,8 @@ function HowHard({ person: { heartRate, talkTest } }: { person: Person }) {
   );
 }
 
-interface ActsProps {
+interface FactsProps {
   person: Person;
   session: SessionSummary;
   canCheckIn: boolean;
-}
-
-function Acts({ person, session, canCheckIn }: ActsProps) {
-  const checkIn = useCheckIn(session.id);
-  const [raising, setRaising] = useState(false);
-  const here = person.checkedInAt != null;
-  return (
-    <div>
-      <Modal
-        opened={raising}
-        onClose={() => setRaising(false)}
-        title={`${person.called}: a warning sign`}
-      >
-        <WarningForm
-          clientId={person.clientId}
-          called={person.called}
-          sessionId={session.id}
-          onDone={() => setRaising(false)}
-        />
-      </Modal>
-      <Group gap="xs">
-        {canCheckIn && (
-          <Button
-            variant={here ? 'light' : 'filled'}
-            aria-pressed={here}
-            leftSection={here ? <IconCheck size={18} aria-hidden /> : undefined}
-            onClick={() =>
-              checkIn.mutate({ bookingId: person.bookingId, here: !here }, { onError: tellRefused })
-            }
-          >
-            {here ? 'Here' : 'All well: check in'}
-          </Button>
-        )}
-        <Button variant="default" onClick={() => setRaising(true)}>
-          Warning sign
-        </Button>
-      </Group>
-    </div>
-  );
 }

@@ -1,4 +1,5 @@
 import type { Roster } from '@/api/types';
+import { CautionWords } from '@/components/states/safety-note';
 import { severityWords, verdictWords } from '@/components/verdict/words';
 import { longDay } from '@/components/time/days';
 import { ageOf } from './floor/mat';
@@ -60,6 +61,7 @@ export function PrintSheet({ roster }: { roster: Roster }) {
           ))}
         </tbody>
       </table>
+      <CautionWords number={roster.emergencyNumber} onPaper />
     </div>
   );
 }

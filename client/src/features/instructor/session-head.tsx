@@ -58,7 +58,7 @@ export function SessionHead({ roster, pressing, onPressing, shown, onShown, onPr
             onChange={onPressing}
             data={[
               { value: 'look', label: 'Look' },
-              { value: 'check-in', label: 'Check in' },
+              { value: 'check-in', label: 'All well: check in' },
             ]}
           />
         )}

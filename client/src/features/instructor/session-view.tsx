@@ -84,7 +84,10 @@ function RosterView({ roster }: { roster: Roster }) {
                 look(person);
                 if (pressing === 'check-in')
                   checkIn.mutate(
-                    { bookingId: person.bookingId, here: person.checkedInAt == null },
+                    {
+                      bookingId: person.bookingId,
+                      answer: person.checkedInAt == null ? 'allWell' : null,
+                    },
                     { onError: tellRefused },
                   );
               }}

@@ -8,6 +8,8 @@ import { LetterFile } from '@/components/letters/letter-file';
 import { ReviewForm } from '@/components/letters/review-form';
 import { Refused } from '@/components/states/asked';
 import { Go } from '@/components/states/go';
+import { fullDate } from '@/components/time/days';
+import { Needs } from '@/components/verdict/mark';
 import { tell } from '@/components/states/told';
 import classes from './letters.module.css';
 
@@ -32,6 +34,12 @@ export function OneLetter({ letter, onDone }: Props) {
       <Go to="/letters/people/$clientId" params={{ clientId: String(letter.clientId) }} size="sm">
         All her letters
       </Go>
+      {letter.heldSince != null && (
+        <Needs tone="stop">
+          Her bookings are on hold since {fullDate(letter.heldSince)}: only a letter written on that
+          day or later lifts it.
+        </Needs>
+      )}
       <div className={classes.sides}>
         <LetterFile letter={letter} />
         <div>

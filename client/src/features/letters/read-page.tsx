@@ -5,6 +5,7 @@ import { LetterFacts } from '@/components/letters/letter-facts';
 import { WithdrawLetter } from '@/components/letters/withdraw-letter';
 import { Asked, Empty, Lines } from '@/components/states/asked';
 import { Go } from '@/components/states/go';
+import { SafetyNote } from '@/components/states/safety-note';
 import classes from './letters.module.css';
 
 /** What was read last, so that a mistake can be found and taken back. */
@@ -43,6 +44,7 @@ export function ReadPage() {
           )
         }
       </Asked>
+      <SafetyNote />
     </>
   );
 }

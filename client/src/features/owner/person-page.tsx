@@ -46,6 +46,11 @@ function Health({ clientId, today }: { clientId: number; today: string }) {
         </Button>
       )}
       <Text mt="md">
+        <Go to="/studio/incidents" search={{ client: clientId }}>
+          Warning signs and what was done
+        </Go>
+      </Text>
+      <Text mt={4}>
         <Go to="/studio/audit" search={{ client: clientId }}>
           Who has seen and changed her record
         </Go>

@@ -1,5 +1,6 @@
-import { IconCheck, IconNote } from '@tabler/icons-react';
+import { IconCheck, IconHelp, IconNote } from '@tabler/icons-react';
 import type { HerMovement, Person, Severity } from '@/api/types';
+import { arrivalOf, arrivalWords } from '@/components/check-in/arrival';
 import { ageWords } from '@/components/time/days';
 import { MovementMark, SeverityMark, VerdictMark } from '@/components/verdict/mark';
 import { severityWords, verdictWords } from '@/components/verdict/words';
@@ -57,6 +58,11 @@ export function Mat({ person, instead, ...props }: MatProps) {
             {count === 1 ? severityWords[severity] : `${severityWords[severity]} ${count}`}
           </SeverityMark>
         ))}
+        {arrivalOf(person) === 'unasked' && (
+          <span className={classes.noted}>
+            <IconHelp size={16} aria-hidden /> not asked
+          </span>
+        )}
         {person.notes.length > 0 && (
           <span className={classes.noted}>
             <IconNote size={16} aria-hidden /> {notesOf(person)}
@@ -100,7 +106,7 @@ const spoken = (person: Person, instead?: HerMovement) =>
       : null,
     ...person.flags.map(({ text }) => text),
     person.notes.length > 0 ? notesOf(person) : null,
-    person.checkedInAt != null ? 'here' : 'not here yet',
+    arrivalWords[arrivalOf(person)],
   ]
     .filter((part) => part != null && part !== '')
     .join(', ');

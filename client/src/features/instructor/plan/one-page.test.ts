@@ -17,6 +17,10 @@ describe('The sheet', () => {
 
   it('keeps the words as long as it can', () => {
     expect(sizes.findIndex(({ keyed }) => keyed)).toBe(sizes.filter(({ keyed }) => !keyed).length);
+    // What a letter says is left to the roster last of all.
+    const first = sizes.findIndex(({ elsewhere }) => elsewhere === true);
+    expect(first).toBeGreaterThan(0);
+    expect(sizes.slice(first).every(({ elsewhere }) => elsewhere === true)).toBe(true);
   });
 
   it('gives each instruction one letter, in the order of the plan', () => {

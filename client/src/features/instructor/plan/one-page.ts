@@ -5,13 +5,19 @@ import { differently } from './who-does-what';
 export interface Size {
   points: number;
   keyed: boolean;
+  /** What holds all through the class is said by whom it is about; its words stand on the roster. */
+  elsewhere?: boolean;
 }
 
-/** From the most readable on. Words down to 7 pt, then letters with a key, never below 6.5 pt. */
+/**
+ * From the most readable on. Words down to 7 pt, then letters with a key, never below 6.5 pt; where letters of many people
+ * have much to say, their words are left to the roster, and the sheet says whose they are.
+ */
 export const sizes: readonly [Size, ...Size[]] = [
   { points: 11, keyed: false },
   ...[10, 9, 8.5, 8, 7.5, 7].map((points) => ({ points, keyed: false })),
   ...[10, 9, 8.5, 8, 7.5, 7, 6.5].map((points) => ({ points, keyed: true })),
+  ...[8, 7.5, 7, 6.5].map((points) => ({ points, keyed: true, elsewhere: true })),
 ];
 
 /** A letter for each instruction, in the order in which they come: a to z, then aa, ab. */

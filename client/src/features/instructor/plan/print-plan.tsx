@@ -1,12 +1,13 @@
 import { useLayoutEffect, useRef, useState } from 'react';
 import type { Person, Roster } from '@/api/types';
+import { CautionWords } from '@/components/states/safety-note';
 import { MovementShape } from '@/components/verdict/movement-shape';
 import { SeverityShape } from '@/components/verdict/shapes';
 import { movementWords, severityWords } from '@/components/verdict/words';
 import { longDay } from '@/components/time/days';
 import { ageOf } from '@/features/instructor/floor/mat';
 import { keysOf, sizes, type Size } from './one-page';
-import { rowOf } from './who-does-what';
+import { rowOf, throughoutOf, throughTheClass } from './who-does-what';
 import classes from './print-plan.module.css';
 
 /**
@@ -21,11 +22,12 @@ export function PrintPlan({ roster }: { roster: Roster }) {
   return <Fitted key={JSON.stringify([plan, people.map(onPaper)])} roster={roster} />;
 }
 
-const onPaper = ({ called, movements, flags, ...person }: Person) => [
-  called,
-  ageOf({ called, movements, flags, ...person }),
-  movements.map(({ instruction }) => instruction),
-  flags.map(({ severity }) => severity),
+const onPaper = (person: Person) => [
+  person.called,
+  ageOf(person),
+  person.movements.map(({ instruction }) => instruction),
+  person.flags.map(({ severity }) => severity),
+  throughTheClass(person).map(({ text }) => text),
 ];
 
 function Fitted({ roster }: { roster: Roster }) {
@@ -123,6 +125,7 @@ function Content({ roster, size }: { roster: Roster; size: Size }) {
           ))}
         </tbody>
       </table>
+      <Throughout people={people} elsewhere={size.elsewhere === true} />
       {keys !== undefined && (
         <ul className={classes.keys}>
           {[...keys].map(([instruction, key]) => (
@@ -149,10 +152,36 @@ function Content({ roster, size }: { roster: Roster; size: Size }) {
       </p>
       <p>
         From the studio’s rules as of the day of the class; the source of each stands beside it in
-        the program. This supports judgement; it does not diagnose. Local codes and her own
-        clinician come first. In an emergency call {emergencyNumber}.
+        the program.
       </p>
+      <CautionWords number={emergencyNumber} onPaper />
     </>
+  );
+}
+
+/** What holds for somebody whatever the movement: the words of her letter, its ceilings. */
+function Throughout({ people, elsewhere }: { people: readonly Person[]; elsewhere: boolean }) {
+  const throughout = throughoutOf(people);
+  if (throughout.length === 0) return null;
+  if (elsewhere)
+    return (
+      <p>
+        <strong>All through the class, in words on the roster:</strong>{' '}
+        {people
+          .filter((person) => throughTheClass(person).length > 0)
+          .map(({ called }) => called)
+          .join(', ')}
+        . Read them there before the class begins.
+      </p>
+    );
+  return (
+    <ul className={classes.keys} data-throughout>
+      {throughout.map(({ text, people: them }) => (
+        <li key={text}>
+          <strong>{them.map(({ called }) => called).join(', ')}:</strong> {text}
+        </li>
+      ))}
+    </ul>
   );
 }
 

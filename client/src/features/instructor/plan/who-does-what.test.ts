@@ -8,6 +8,7 @@ import {
   rowOf,
   sameThroughout,
   stepTo,
+  throughoutOf,
   throughTheClass,
 } from './who-does-what';
 
@@ -105,6 +106,28 @@ describe('What holds through the whole class', () => {
     expect(throughTheClass(her).map(({ text }) => text)).toEqual([
       'By her letter: heart rate at most 138 a minute.',
       'Front planks are for others.',
+    ]);
+  });
+});
+
+describe('What holds all through the class', () => {
+  const her = (called: string, ...texts: string[]) => ({
+    called,
+    movements: [],
+    instructions: texts.map((text) => ({ text, source: null })),
+  });
+
+  it('is told once with everybody it holds for, and loses nobody’s', () => {
+    const people = [
+      her('Ana', 'By her letter: rests when she asks to.', 'Water within reach.'),
+      her('Bea', 'Water within reach.'),
+      her('Cleo'),
+    ];
+    expect(
+      throughoutOf(people).map(({ text, people: them }) => [text, them.map((p) => p.called)]),
+    ).toEqual([
+      ['By her letter: rests when she asks to.', ['Ana']],
+      ['Water within reach.', ['Ana', 'Bea']],
     ]);
   });
 });

@@ -33,6 +33,26 @@ export const throughTheClass = ({
       !movements.some(({ name }) => text.startsWith(`${name}:`) || text.startsWith(`${name},`)),
   );
 
+/** People to whom the same holds through the whole class. */
+export interface Throughout<P> {
+  text: string;
+  people: P[];
+}
+
+/** What holds through the whole class, each word once, with those it holds for; what most share comes last. */
+export function throughoutOf<P extends Pick<Person, 'instructions' | 'movements'>>(
+  people: readonly P[],
+): Throughout<P>[] {
+  const all = new Map<string, Throughout<P>>();
+  for (const person of people)
+    for (const { text } of throughTheClass(person)) {
+      const known = all.get(text);
+      if (known === undefined) all.set(text, { text, people: [person] });
+      else known.people.push(person);
+    }
+  return [...all.values()].sort((a, b) => a.people.length - b.people.length);
+}
+
 export const howMany = (people: readonly Mover[], position: number) =>
   people.filter((her) => differently(her, position) !== undefined).length;
 

@@ -1,5 +1,5 @@
 import type { HerMovement, MovementVerdict, Person } from '@/api/types';
-import { differently } from '@/features/instructor/plan/who-does-what';
+import { differently, throughoutOf } from '@/features/instructor/plan/who-does-what';
 
 type Mover = Pick<Person, 'movements' | 'called'>;
 
@@ -16,6 +16,31 @@ const weight: Record<MovementVerdict, number> = {
   adapted: 2,
   asTaught: 3,
 };
+
+/** People of whom the same words hold through the whole class. */
+export interface Always<P> {
+  texts: string[];
+  people: P[];
+}
+
+/**
+ * What holds through the whole class, one card for the same people: first for those who take part, then for those who only
+ * sit by, of whom each movement says so already.
+ */
+export function alwaysOf<
+  P extends Pick<Person, 'bookingId' | 'verdict' | 'instructions' | 'movements'>,
+>(people: readonly P[]): Always<P>[] {
+  const cards = new Map<string, Always<P>>();
+  for (const { text, people: them } of throughoutOf(people)) {
+    const key = them.map(({ bookingId }) => bookingId).join();
+    const card = cards.get(key);
+    if (card === undefined) cards.set(key, { texts: [text], people: them });
+    else card.texts.push(text);
+  }
+  const sitsBy = ({ people: them }: Always<P>) =>
+    them.every(({ verdict }) => verdict === 'notSuitable' || verdict === 'needsClearance');
+  return [...cards.values()].sort((a, b) => Number(sitsBy(a)) - Number(sitsBy(b)));
+}
 
 /** Those who do something else, together where it is the same, the furthest from the movement first; and the others. */
 export function groupsAt<P extends Mover>(people: readonly P[], position: number) {

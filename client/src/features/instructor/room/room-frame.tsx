@@ -2,6 +2,7 @@ import { Button, Progress, Title } from '@mantine/core';
 import { useFullscreenDocument } from '@mantine/hooks';
 import { IconChevronLeft, IconChevronRight } from '@tabler/icons-react';
 import type { Roster } from '@/api/types';
+import { CautionWords } from '@/components/states/safety-note';
 import { SessionTime } from '@/components/time/session-time';
 import type { Dialog } from './room-dialogs';
 import { minutesBefore, stepFrom, type Stop } from './steps';
@@ -112,11 +113,10 @@ export function RoomFoot({ roster, stops, at, onStep }: FootProps) {
           {at !== 'notes' && stepFrom(stops, at, 1) === 'notes' ? 'Notes after class' : 'Next'}
         </Button>
       </div>
-      <p className={classes.safety}>
-        In an emergency call <a href={`tel:${emergencyNumber}`}>{emergencyNumber}</a>. With a
-        warning sign she stops: press her name. This supports judgement; it does not diagnose, and
-        her own clinician comes first.
-      </p>
+      <div className={classes.safety}>
+        With a warning sign she stops: press her name.
+        <CautionWords number={emergencyNumber} compact />
+      </div>
     </footer>
   );
 }

@@ -1,9 +1,10 @@
 import { UnstyledButton } from '@mantine/core';
-import { IconCheck } from '@tabler/icons-react';
+import { IconCheck, IconHelp } from '@tabler/icons-react';
 import type { Person } from '@/api/types';
+import { arrivalOf, arrivalWords } from '@/components/check-in/arrival';
 import { MovementMark, SeverityMark, VerdictMark } from '@/components/verdict/mark';
 import { ageOf } from '@/features/instructor/floor/mat';
-import { groupsAt } from './groups';
+import { alwaysOf, groupsAt } from './groups';
 import classes from './room.module.css';
 
 interface Props {
@@ -34,6 +35,7 @@ export function WhoDoesWhat({ people, position, onLook }: Props) {
           </li>
         ))}
       </ul>
+      <Throughout people={people} onLook={onLook} />
       {asTaught.length > 0 && (
         <div className={classes.taught}>
           <p className={classes.count}>{taughtWords(asTaught.length, people.length)}</p>
@@ -46,6 +48,35 @@ export function WhoDoesWhat({ people, position, onLook }: Props) {
 
 const taughtWords = (count: number, all: number) =>
   count === all ? `Everybody as taught (${all})` : `${count} as taught`;
+
+/** What holds whatever the movement, such as the words of a letter and its ceilings; it stands still as the class goes on. */
+function Throughout({
+  people,
+  onLook,
+}: {
+  people: readonly Person[];
+  onLook: (p: Person) => void;
+}) {
+  const cards = alwaysOf(people);
+  if (cards.length === 0) return null;
+  return (
+    <section className={classes.throughout} aria-label="All through the class">
+      <p className={classes.count}>All through the class</p>
+      <ul className={classes.groups}>
+        {cards.map(({ texts, people: them }) => (
+          <li key={texts[0]} className={classes.always}>
+            <Names people={them} onLook={onLook} />
+            {texts.map((text) => (
+              <p key={text} className={classes.ceiling}>
+                {text}
+              </p>
+            ))}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
 
 /** Without a plan: everybody, each with all she does differently. */
 function Everybody({ people, onLook }: { people: readonly Person[]; onLook: (p: Person) => void }) {
@@ -76,6 +107,7 @@ function Names({ people, onLook, large = false }: NamesProps) {
     <ul className={classes.names} data-large={large || undefined}>
       {people.map((person) => {
         const urgent = person.flags.some(({ severity }) => severity === 'urgent');
+        const arrival = arrivalOf(person);
         const unfit = person.verdict === 'needsClearance' || person.verdict === 'notSuitable';
         return (
           <li key={person.bookingId}>
@@ -84,8 +116,11 @@ function Names({ people, onLook, large = false }: NamesProps) {
               {large && <span className={classes.age}>{ageOf(person)}</span>}{' '}
               {unfit && <VerdictMark verdict={person.verdict} pressing />}{' '}
               {urgent && <SeverityMark severity="urgent" />}
-              {person.checkedInAt != null && (
-                <IconCheck size="0.8em" stroke={2.5} role="img" aria-label="here" />
+              {arrival === 'well' && (
+                <IconCheck size="0.8em" stroke={2.5} role="img" aria-label={arrivalWords.well} />
+              )}
+              {arrival === 'unasked' && (
+                <IconHelp size="0.8em" stroke={2.5} role="img" aria-label={arrivalWords.unasked} />
               )}
             </UnstyledButton>
           </li>
