@@ -41,6 +41,8 @@ public static class PolicyCaution
         ["look-ahead-days"] = Grows.Neither,
         ["waitlist-cut-off-minutes"] = Grows.Neither,
         ["booking-ahead-days"] = Grows.Neither,
+        ["health-kept-years"] = Grows.Neither,
+        ["contact-kept-years"] = Grows.Neither,
         // A letter that is said late to end is renewed late.
         ["ends-soon-days"] = Grows.Stricter,
         ["letter-first-reminder-days"] = Grows.Stricter,
