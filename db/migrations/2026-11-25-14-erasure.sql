@@ -126,7 +126,8 @@ begin
         or exists (select 1 from moves t where t.client_id = old.client_id)
         or exists (select 1 from flags t where t.client_id = old.client_id)
         or exists (select 1 from class_notes t where t.client_id = old.client_id)
-        or exists (select 1 from incidents t where t.client_id = old.client_id);
+        or exists (select 1 from incidents t where t.client_id = old.client_id)
+        or exists (select 1 from messages t where t.client_id = old.client_id);
 end;
 
 create trigger clients_are_erased_in_whole before update of erased_at on clients
@@ -221,6 +222,12 @@ begin
     select raise(abort, 'client-is-erased');
 end;
 
+create trigger messages_of_nobody_erased before insert on messages
+when (select erased_at from clients where id = new.client_id) is not null
+begin
+    select raise(abort, 'client-is-erased');
+end;
+
 -- What is never rewritten is never taken away either, but through the door.
 create trigger due_dates_stay before delete on due_dates
 when not exists (select 1 from erasing e join pregnancies p on p.client_id = e.client_id where p.id = old.pregnancy_id)
@@ -260,10 +267,10 @@ begin
     select raise(abort, 'seats-taken-stay');
 end;
 
--- Another nightly job; which there are is the program's to say.
+-- Another nightly job.
 create table new_job_runs (
     id integer primary key,
-    job text not null check (length(job) > 0),
+    job text not null check (job in ('advance', 'moves', 'flags', 'erase')),
     zone text not null,
     for_date text not null check (for_date is date(for_date)),
     ran_at text not null,

@@ -34,6 +34,7 @@ export const desks: readonly Desk[] = [
       { to: '/studio/plans', label: 'Class plans' },
       { to: '/studio/rules', label: 'Rules', holds: true },
       { to: '/studio/audit', label: 'Audit' },
+      { to: '/studio/erasures', label: 'Erasures', holds: true },
       { to: '/studio/jobs', label: 'Jobs' },
       { to: '/studio/import', label: 'Import' },
     ],

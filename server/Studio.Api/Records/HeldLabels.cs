@@ -47,6 +47,12 @@ public static class HeldLabels
         ("bookings", "Bookings and check-ins", "Every seat and waitlist place, past and to come."),
         ("moves", "Suggested moves", "What was suggested when a class no longer suited."),
         ("flags", "Flags", "What the studio was reminded of, and who has read it."),
+        ("messages", "Messages", "What the studio sent you, or is about to send."),
+        (
+            "feeds",
+            "Calendar addresses",
+            "Private addresses your calendar reads your bookings from."
+        ),
         ("erasures", "Wishes to be erased", "Whether and when you asked."),
         (
             "audit",
@@ -306,6 +312,31 @@ public static class HeldLabels
             "Read",
             [("who", "By"), ("at", "At")],
             ["flagId", "accountId"]
+        ),
+        ["messages"] = new(
+            "Messages to her: what they were about, when they were made and sent.",
+            "messages",
+            "Message",
+            [
+                ("kind", "About"),
+                ("session", "Class"),
+                ("facts", "What it says"),
+                ("status", "State"),
+                ("madeAt", "Made"),
+                ("notBefore", "Not sent before"),
+                ("attempts", "Tries"),
+                ("triedAt", "Last tried"),
+                ("endedAt", "Ended"),
+                ("lastAnswer", "Last answer of the mail server"),
+            ],
+            ["id", "about", "instructorId", "accountId", "sessionId"]
+        ),
+        ["feeds"] = new(
+            "Private calendar addresses, without the address itself.",
+            "feeds",
+            "Calendar address",
+            [("madeAt", "Made"), ("revokedAt", "Taken back")],
+            ["id", "accountId", "reads"]
         ),
         ["erasures"] = new(
             "Wishes to be erased.",

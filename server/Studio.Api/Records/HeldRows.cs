@@ -27,6 +27,7 @@ public sealed class HeldRows(RuleBook book)
         ("screening_drafts", "answers"),
         ("letters", "restrictions"),
         ("incidents", "signs"),
+        ("messages", "facts"),
     ];
 
     private static readonly HashSet<(string, string)> Sealed = [.. Sealing.Columns];

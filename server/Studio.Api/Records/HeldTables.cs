@@ -68,6 +68,8 @@ public static class HeldTables
         new("move_steps", "move_id in (select id from moves where client_id = @clientId)"),
         new("flags", Hers),
         new("flag_reads", "flag_id in (select id from flags where client_id = @clientId)"),
+        new("messages", "(client_id = @clientId or account_id = @accountId)", KeptPart.Contact),
+        new("feeds", "account_id = @accountId and reads = 'client'"),
         new("erasures", Hers, AtErasure: AtErasure.Stay),
         new("audit", Hers, AtErasure: AtErasure.Stay),
     ];
@@ -96,6 +98,8 @@ public static class HeldTables
             [("accounts", "normalized_email")] = "Her e-mail address again, in capitals.",
             [("accounts", "password_hash")] = "Whoever has it can try passwords against it.",
             [("accounts", "security_stamp")] = "Part of what keeps her signed in.",
+            [("feeds", "token_digest")] = "Part of what keeps her calendar address private.",
+            [("messages", "message_id")] = "A random name a message has on its way.",
             [("letters", "file_name")] = "A random name on the disk; the file itself has a link.",
             [("audit", "hash")] = "Ties the entries of everybody together; says nothing of her.",
         };

@@ -27,6 +27,8 @@ public static class HeldWords
         ["nothingFound"] = "Nothing that speaks against classes",
         ["clearanceNeeded"] = "A letter is needed",
         ["noExercise"] = "No class for now",
+        ["sent"] = "Sent",
+        ["dropped"] = "Not sent",
         ["waiting"] = "Waiting",
         ["counts"] = "Read, and it counts",
         ["refused"] = "Read, and it cannot count",
@@ -157,7 +159,10 @@ public static class HeldWords
         DateTimeZone zone
     )
     {
-        if (value is JsonArray list)
+        if (value is JsonObject named)
+            foreach (var (name, fact) in named.Where(f => f.Value is not null))
+                yield return new(HeldLabels.Plain(name), Text(name, fact!, zone));
+        else if (value is JsonArray list)
             foreach (var one in list)
                 yield return one is JsonObject answer
                     ? new((string)answer["asks"]!, Answer(answer))
@@ -180,8 +185,8 @@ public static class HeldWords
             return "No";
         if (value is not JsonValue plain || !plain.TryGetValue<string>(out var text))
             return Convert.ToString(value, CultureInfo.InvariantCulture)!;
-        if (Coded.Contains(column) && Codes.TryGetValue(text, out var words))
-            return words;
+        if (Coded.Contains(column))
+            return Codes.GetValueOrDefault(text) ?? HeldLabels.Plain(text);
         if (LocalDatePattern.Iso.Parse(text).TryGetValue(default, out var day))
             return Wording.Date(day);
         if (InstantPattern.ExtendedIso.Parse(text).TryGetValue(default, out var moment))
