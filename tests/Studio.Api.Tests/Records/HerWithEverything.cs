@@ -236,7 +236,8 @@ internal sealed class HerWithEverything
                     "booking_id" => _first["bookings"],
                     "flag_id" => _first["flags"],
                     "session_id" or "to_session_id" => session,
-                    _ when column.Name.EndsWith("_by", StringComparison.Ordinal) => staff,
+                    _ when column.Type == "INTEGER"
+                            && column.Name.EndsWith("_by", StringComparison.Ordinal) => staff,
                     _ when column.Type == "INTEGER" => (long)(++_number),
                     _ => Value(table, column, "@"),
                 };
