@@ -25,10 +25,14 @@ export const erasureQueries = {
       queryKey: [...erasureQueries.all(), 'list'] as const,
       queryFn: () => ok(api.GET('/api/erasures')),
     }),
-  /** What would go, what would stay and until when. */
+  /**
+   * What would go, what would stay and until when. Kept apart from the list: once she is erased
+   * there is nothing to ask for, and the page that did it is still open for a moment.
+   */
   plan: (clientId: number) =>
     queryOptions({
-      queryKey: [...erasureQueries.all(), 'plan', clientId] as const,
+      queryKey: ['erasure-plan', clientId] as const,
+      staleTime: 0,
       queryFn: () => ok(api.GET('/api/clients/{clientId}/erasure', byId(clientId))),
     }),
   kept: (erasureId: number) =>
@@ -44,19 +48,24 @@ export const erasureQueries = {
 export const keptFile = (erasureId: number, letterId: number) =>
   `/api/erasures/${erasureId}/letters/${letterId}/file`;
 
-function useErasureChange<Given, Made>(change: (given: Given) => Promise<Made>) {
+function useWishChange<Made>(clientId: number, change: () => Promise<Made>) {
   const queries = useQueryClient();
   return useMutation({
     mutationFn: change,
-    onSettled: () => queries.invalidateQueries({ queryKey: erasureQueries.all() }),
+    onSettled: () =>
+      queries.invalidateQueries({ queryKey: erasureQueries.plan(clientId).queryKey }),
   });
 }
 
 export const useAskForErasure = (clientId: number) =>
-  useErasureChange(() => ok(api.POST('/api/clients/{clientId}/erasure/wish', byId(clientId))));
+  useWishChange(clientId, () =>
+    ok(api.POST('/api/clients/{clientId}/erasure/wish', byId(clientId))),
+  );
 
 export const useTakeBackErasure = (clientId: number) =>
-  useErasureChange(() => ok(api.DELETE('/api/clients/{clientId}/erasure/wish', byId(clientId))));
+  useWishChange(clientId, () =>
+    ok(api.DELETE('/api/clients/{clientId}/erasure/wish', byId(clientId))),
+  );
 
 export const useErase = (clientId: number) => {
   const queries = useQueryClient();

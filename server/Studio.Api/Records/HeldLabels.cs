@@ -57,7 +57,7 @@ public static class HeldLabels
         (
             "audit",
             "Who looked at your record",
-            "Each time somebody read or changed something of your health record."
+            "Each time somebody read or changed something of your health record, the newest first. Here are the newest 200; the file has all of them."
         ),
     ];
 

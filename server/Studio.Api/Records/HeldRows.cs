@@ -48,6 +48,7 @@ public sealed class HeldRows(RuleBook book)
             s => s.Name,
             StringComparer.Ordinal
         );
+        var sessions = new Dictionary<long, string?>();
         var all = new JsonObject();
         foreach (var table in HeldTables.All)
         {
@@ -57,7 +58,7 @@ public sealed class HeldRows(RuleBook book)
             );
             var array = new JsonArray();
             foreach (IDictionary<string, object?> row in rows)
-                array.Add(await RowAsync(read, table.Name, row, people, stages));
+                array.Add(await RowAsync(read, table.Name, row, people, stages, sessions));
             all[Camel(table.Name)] = array;
         }
 
@@ -83,7 +84,8 @@ public sealed class HeldRows(RuleBook book)
         string table,
         IDictionary<string, object?> row,
         Dictionary<long, string> people,
-        Dictionary<string, string> stages
+        Dictionary<string, string> stages,
+        Dictionary<long, string?> sessions
     )
     {
         var one = new JsonObject();
@@ -103,13 +105,15 @@ public sealed class HeldRows(RuleBook book)
 
             one[Camel(column)] = Node(table, column, value, read.Seal);
             if (value is long id && column.EndsWith("session_id", StringComparison.Ordinal))
-                one[Camel(column)[..^2]] = await SessionAsync(read, id);
+                one[Camel(column)[..^2]] = sessions.TryGetValue(id, out var known)
+                    ? known
+                    : sessions[id] = await SessionAsync(read, id);
             else if (
                 value is long who
                 && table is "audit" or "flag_reads"
                 && column == "account_id"
             )
-                one["who"] = value is long known ? NameOf(people, known) : "the program";
+                one["who"] = value is long account ? NameOf(people, account) : "the program";
             else if (value is string stage && column is "stage" or "to_stage")
                 one[Camel(column) + "Name"] = stages.GetValueOrDefault((string)value!);
         }

@@ -9,6 +9,9 @@ namespace Studio.Api.Records;
 /// <summary>Tells her rows in plain words, for a page and for paper.</summary>
 public static class HeldWords
 {
+    /// <summary>How many entries of the audit the page tells.</summary>
+    public const int NewestOfTrail = 200;
+
     private static readonly LocalTimePattern Clock = LocalTimePattern.CreateWithInvariantCulture(
         "HH:mm"
     );
@@ -93,7 +96,7 @@ public static class HeldWords
             // Told with the row it belongs to, where that is there.
             var parent = HeldLabels.Parents.GetValueOrDefault(table).Table;
             if (parent is null || rows[parent] is not JsonArray)
-                foreach (var row in HeldMeanings.Rows(rows, table))
+                foreach (var row in Told(table))
                     Tell(table, row);
         }
 
@@ -104,6 +107,12 @@ public static class HeldWords
                 .Select(s => new HeldSection(s.Item1, s.Item2, s.Item3, Under(s.Item1)))
                 .Where(s => !onlyHeld || s.Entries.Count > 0),
         ];
+
+        // A trail grows with every look; the page tells its newest part, the file all of it.
+        IEnumerable<JsonObject> Told(string table) =>
+            table == "audit"
+                ? HeldMeanings.Rows(rows, table).Reverse().Take(NewestOfTrail)
+                : HeldMeanings.Rows(rows, table);
 
         void Tell(string table, JsonObject row)
         {

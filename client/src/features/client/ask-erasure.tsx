@@ -50,7 +50,7 @@ function Ask({ clientId, plan }: { clientId: number; plan: ErasurePlan }) {
           <Button
             color="brick"
             loading={ask.isPending}
-            onClick={() => void ask.mutateAsync(undefined).then(close, () => undefined)}
+            onClick={() => void ask.mutateAsync().then(close, () => undefined)}
           >
             Yes, ask for it
           </Button>
@@ -76,7 +76,7 @@ function Waits({ clientId, askedAt }: { clientId: number; askedAt: string }) {
         mt="sm"
         variant="default"
         loading={takeBack.isPending}
-        onClick={() => takeBack.mutate(undefined)}
+        onClick={() => takeBack.mutate()}
       >
         Take it back
       </Button>
