@@ -7,11 +7,12 @@ import { incidentQueries } from './incidents';
 import { jobQueries } from './jobs';
 import { letterQueries } from './letters';
 import { moveQueries } from './moves';
+import { erasureQueries } from './records';
 import { sessionsQueries } from './sessions';
 
 interface Changed {
   /** `open` is the stream's own greeting. */
-  topic: 'open' | 'session' | 'client' | 'flags' | 'moves' | 'jobs' | 'rules';
+  topic: 'open' | 'session' | 'client' | 'flags' | 'moves' | 'jobs' | 'rules' | 'erasures';
   id?: number | null;
 }
 
@@ -35,6 +36,8 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
       return [moveQueries.all()];
     case 'jobs':
       return [jobQueries.all()];
+    case 'erasures':
+      return [erasureQueries.all()];
     case 'rules':
       // Every verdict may be another one.
       return [[]];

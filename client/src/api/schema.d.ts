@@ -196,6 +196,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/clients/{clientId}/erasure": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ErasurePlan"];
+        put?: never;
+        post: operations["Erase"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/clients/{clientId}/sessions/{sessionId}": {
         parameters: {
             query?: never;
@@ -972,6 +988,102 @@ export interface paths {
             cookie?: never;
         };
         get: operations["CheckAudit"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/record": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Record"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/record/file": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["RecordFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/erasure/wish": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["AskForErasure"];
+        delete: operations["TakeBackErasure"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/erasures": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Erasures"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/erasures/{erasureId}/kept": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["SetApart"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/erasures/{erasureId}/letters/{letterId}/file": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["SetApartFile"];
         put?: never;
         post?: never;
         delete?: never;
@@ -2166,6 +2278,107 @@ export interface components {
             name: string;
             phone: string;
         };
+        /** @description That she was erased. */
+        Erased: {
+            /**
+             * Format: int64
+             * @description Key of the entry in the owner's list.
+             */
+            erasureId: number;
+            /**
+             * Format: int32
+             * @description Files that could not be taken from the disk yet; it is tried again every few minutes.
+             */
+            filesLeft: number;
+        };
+        /** @description Something that goes at once. */
+        ErasedPart: {
+            /** @description What. */
+            title: string;
+            /**
+             * Format: int32
+             * @description How many; null where it is not counted.
+             */
+            entries: null | number;
+        };
+        /** @description The word to erase her. */
+        ErasureConfirmed: {
+            /** @description Her full name, typed. */
+            name: string;
+            /** @description What the preview gave as `seen`. */
+            seen: string;
+        };
+        /** @description An erasure that was carried out. */
+        ErasureDone: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description When. */
+            doneAt: components["schemas"]["Instant"];
+            /** @description By whom. */
+            doneBy: string;
+            /**
+             * Format: int32
+             * @description How many entries were taken away.
+             */
+            entries: number;
+            /**
+             * Format: int32
+             * @description How many files.
+             */
+            files: number;
+            /** @description What was kept for a time. */
+            kept: components["schemas"]["SetApart"][];
+        };
+        /** @description The owner's list. */
+        ErasureList: {
+            /** @description Wishes to be carried out, the oldest first. */
+            wishes: components["schemas"]["ErasureWish"][];
+            /** @description What was carried out, the newest first; without names. */
+            done: components["schemas"]["ErasureDone"][];
+            /**
+             * Format: int32
+             * @description Files that could not be taken from the disk yet.
+             */
+            filesLeft: number;
+        };
+        /** @description What an erasure would do today, and whether one has been asked for. */
+        ErasurePlan: {
+            /** @description Her name as it stands on her page. */
+            name: string;
+            askedAt?: null | components["schemas"]["Instant"];
+            /** @description She asked herself; false: somebody at the studio filed it for her. */
+            askedByHerself: boolean;
+            /** @description What goes at once. */
+            goes: components["schemas"]["ErasedPart"][];
+            /** @description What has to be kept for a time, set apart. */
+            stays: components["schemas"]["PartToKeep"][];
+            /** @description What stays for good and names nobody. */
+            staysWithoutName: string[];
+            /**
+             * Format: int32
+             * @description Seats and waitlist places to come, which are let go without charge.
+             */
+            released: number;
+            /** @description Names what has to be kept and until when; to be sent back, so that nothing else is done than was shown. */
+            seen: string;
+        };
+        /** @description A wish. */
+        ErasureWish: {
+            /**
+             * Format: int64
+             * @description Whose.
+             */
+            clientId: number;
+            /** @description Her name. */
+            name: string;
+            /** @description When. */
+            askedAt: components["schemas"]["Instant"];
+            /** @description She asked herself. */
+            byHerself: boolean;
+        };
         /** @description Something that was given about the date. */
         EvidenceMessage: {
             /** @description lastPeriod, scan, transfer or stated. */
@@ -2309,6 +2522,47 @@ export interface components {
             byLetter: boolean;
             /** @description Where the figures stand. */
             sources: components["schemas"]["SourceMessage"][];
+        };
+        /** @description One thing that is held. */
+        HeldEntry: {
+            /** @description What it is. */
+            title: string;
+            /** @description What stands in it. */
+            facts: components["schemas"]["HeldFact"][];
+            /**
+             * Format: int64
+             * @description The letter whose file can be opened; null when there is no file.
+             */
+            letterId: null | number;
+        };
+        /** @description One line. */
+        HeldFact: {
+            /** @description What it is. */
+            label: string;
+            /** @description What is held. */
+            text: string;
+        };
+        /** @description All that is held about a client, in words for her to read and print. */
+        HeldRecord: {
+            /** @description Name and version of this form; see string RecordFile.Format. */
+            format: string;
+            /** @description When it was made. */
+            made: components["schemas"]["Instant"];
+            /** @description Her name. */
+            name: string;
+            /** @description What is held, by subject; a subject of which nothing is held has no entries. */
+            sections: components["schemas"]["HeldSection"][];
+        };
+        /** @description One subject. */
+        HeldSection: {
+            /** @description Its code. */
+            code: string;
+            /** @description Its heading. */
+            title: string;
+            /** @description What it is, in a sentence. */
+            says: string;
+            /** @description What is held. */
+            entries: components["schemas"]["HeldEntry"][];
         };
         /** @description What one person does for one movement of the plan. */
         HerMovementMessage: {
@@ -2493,6 +2747,11 @@ export interface components {
             /** @description What it did, in words. */
             result: string;
         };
+        /**
+         * @description The parts of what is held about a client that may have to be kept for a time.
+         * @enum {unknown}
+         */
+        KeptPart: "health" | "incidents" | "contact";
         /** @description A clearance letter, as far as the reader may know. */
         LetterMessage: {
             /**
@@ -2862,6 +3121,17 @@ export interface components {
             clientId: number;
             /** @description What was seen, up to 2,000 characters. */
             text: string;
+        };
+        /** @description Something that has to be kept for a time. */
+        PartToKeep: {
+            /** @description Which part. */
+            part: components["schemas"]["KeptPart"];
+            /** @description What it is. */
+            title: string;
+            /** @description The last day on which it is kept. */
+            lastDay: components["schemas"]["LocalDate"];
+            /** @description Why, and who can read it meanwhile. */
+            why: string;
         };
         /** @description A change of one's own password. */
         PasswordChange: {
@@ -3720,6 +3990,16 @@ export interface components {
             /** @description Its instructor lacks the class's qualification on that date; null when nobody teaches it yet. */
             instructorQualified?: null | boolean;
         };
+        /** @description A part that was set apart. */
+        SetApart: {
+            /** @description Which. */
+            part: components["schemas"]["KeptPart"];
+            /** @description What it is. */
+            title: string;
+            /** @description The last day on which it is kept. */
+            lastDay: components["schemas"]["LocalDate"];
+            erasedAt: null | components["schemas"]["Instant"];
+        };
         /** @description An e-mail address and a password. */
         SignIn: {
             /** @description E-mail address of the account. */
@@ -4347,6 +4627,90 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["WaitingCount"];
+                };
+            };
+        };
+    };
+    ErasurePlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ErasurePlan"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Erase: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ErasureConfirmed"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Erased"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
                 };
             };
         };
@@ -6722,6 +7086,205 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["AuditCheck"];
+                };
+            };
+        };
+    };
+    Record: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HeldRecord"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    RecordFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AskForErasure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    TakeBackErasure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Erasures: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ErasureList"];
+                };
+            };
+        };
+    };
+    SetApart: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                erasureId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HeldRecord"][];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SetApartFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                erasureId: number;
+                letterId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
                 };
             };
         };

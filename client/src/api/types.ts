@@ -99,6 +99,11 @@ export type Question = Wire['WhatIfRequest'];
 export type WhatIf = Wire['WhatIfAnswer'];
 export type Stage = Wire['StageMessage'];
 
+export type HeldRecord = Wire['HeldRecord'];
+export type ErasurePlan = Wire['ErasurePlan'];
+export type ErasureConfirmed = Wire['ErasureConfirmed'];
+export type ErasureList = Wire['ErasureList'];
+
 /** RFC 9457, with our stable `code` and, for a form, messages by field. */
 export type ProblemDetails = Partial<Wire['ProblemDetails']> & {
   code?: string;

@@ -35,6 +35,7 @@ export const desks: readonly Desk[] = [
       { to: '/studio/rules', label: 'Rules', holds: true },
       { to: '/studio/incidents', label: 'Incidents' },
       { to: '/studio/audit', label: 'Audit' },
+      { to: '/studio/erasures', label: 'Erasures', holds: true },
       { to: '/studio/jobs', label: 'Jobs' },
       { to: '/studio/import', label: 'Import' },
     ],

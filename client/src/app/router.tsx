@@ -259,6 +259,12 @@ const myLetters = createRoute({
   component: lazyRouteComponent(() => import('@/features/client/letters-page'), 'LettersPage'),
 });
 
+const myRecord = createRoute({
+  getParentRoute: () => inside,
+  path: '/my/record',
+  component: lazyRouteComponent(() => import('@/features/client/record-page'), 'RecordPage'),
+});
+
 const week = createRoute({
   getParentRoute: () => inside,
   path: '/studio',
@@ -274,6 +280,32 @@ const person = createRoute({
   getParentRoute: () => inside,
   path: '/studio/people/$clientId',
   component: lazyRouteComponent(() => import('@/features/owner/person-page'), 'PersonPage'),
+});
+const personRecord = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/people/$clientId/record',
+  component: lazyRouteComponent(
+    () => import('@/features/owner/erasures/record-page'),
+    'RecordPage',
+  ),
+});
+const personErase = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/people/$clientId/erase',
+  component: lazyRouteComponent(() => import('@/features/owner/erasures/erase-page'), 'ErasePage'),
+});
+const erasures = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/erasures',
+  component: lazyRouteComponent(
+    () => import('@/features/owner/erasures/erasures-page'),
+    'ErasuresPage',
+  ),
+});
+const erasureKept = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/erasures/$erasureId',
+  component: lazyRouteComponent(() => import('@/features/owner/erasures/kept-page'), 'KeptPage'),
 });
 const staff = createRoute({
   getParentRoute: () => inside,
@@ -366,7 +398,8 @@ export const router = createRouter({
       ...[day, deskCard, deskRequest, newClient, moves, flags, waiting],
       ...[letters, lettersRead, lettersFind, lettersPerson, lettersRequest],
       ...[teach, teachSession, teachWeek, teachPlans, teachPlan, teachMovements, teachWhatIf],
-      ...[my, myDetails, myQuestions, notRight, myLetters, myRequest],
+      ...[my, myDetails, myQuestions, notRight, myLetters, myRequest, myRecord],
+      ...[personRecord, personErase, erasures, erasureKept],
       ...[
         week,
         people,

@@ -42,7 +42,7 @@ public sealed class AccountLinks(UserManager<Account> users, Database database, 
               from accounts a
               left join clients c on c.account_id = a.id
               left join instructors i on i.account_id = a.id
-             where a.is_demo = 1 or @all
+             where a.closed_at is null and (a.is_demo = 1 or @all)
              order by a.id
             """,
             new { all = !demoOnly }
@@ -104,7 +104,7 @@ public sealed class AccountLinks(UserManager<Account> users, Database database, 
               from accounts a
               left join clients c on c.account_id = a.id
               left join instructors i on i.account_id = a.id
-             where a.id = @accountId
+             where a.id = @accountId and a.closed_at is null
             """,
             new { accountId }
         );
@@ -160,7 +160,7 @@ public sealed class AccountLinks(UserManager<Account> users, Database database, 
             return null;
         await using var read = await database.ReadAsync();
         var free = await read.FindAsync<long?>(
-            $"select id from {table} where id = @id and account_id is null",
+            $"select id from {table} where id = @id and account_id is null{(table == "clients" ? " and erased_at is null" : "")}",
             new { id }
         );
         return free is null

@@ -71,8 +71,8 @@ public static class AuditStore
     ) =>
         read.ListAsync<AuditRow>(
             """
-            select a.id, a.at, a.account_id as AccountId, u.name as Who, a.seen_as as SeenAs, a.client_id as ClientId,
-                   c.name as Whose, a.act, a.kind, a.session_id as SessionId, a.hash
+            select a.id, a.at, a.account_id as AccountId, case when u.closed_at is null then u.name end as Who, a.seen_as as SeenAs, a.client_id as ClientId,
+                   case when c.erased_at is null then c.name end as Whose, a.act, a.kind, a.session_id as SessionId, a.hash
               from audit a
               left join accounts u on u.id = a.account_id
               left join clients c on c.id = a.client_id

@@ -64,10 +64,17 @@ public static class BookingStore
     public static Task<BookingRow?> FindAsync(Read read, long id) =>
         read.FindAsync<BookingRow>($"{Select} where b.id = @id", new { id });
 
-    /// <summary>Seats and waitlist places in these sessions, in the order they were made.</summary>
+    /// <summary>
+    /// Seats and waitlist places in these sessions, in the order they were made; not the seats in past sessions that
+    /// belong to nobody any more.
+    /// </summary>
     public static Task<List<BookingRow>> InAsync(Read read, IReadOnlyCollection<long> sessionIds) =>
         read.ListAsync<BookingRow>(
-            $"{Select} where b.session_id in @sessionIds and b.status in ('booked', 'waiting') order by b.id",
+            $"""
+            {Select}
+             where b.session_id in @sessionIds and b.status in ('booked', 'waiting') and c.erased_at is null
+             order by b.id
+            """,
             new { sessionIds }
         );
 

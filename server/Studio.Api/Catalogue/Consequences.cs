@@ -80,10 +80,9 @@ public sealed record Consequences
         var sessions = (await SessionStore.ListAsync(read, new SessionsWanted()))
             .Where(s => s.EndsAt > at && s.Status == SessionStatus.Open)
             .ToDictionary(s => s.Id);
-        var names = (await read.ListAsync<NameRow>("select id, name from clients")).ToDictionary(
-            c => c.Id,
-            c => c.Name
-        );
+        var names = (
+            await read.ListAsync<NameRow>("select id, name from clients where erased_at is null")
+        ).ToDictionary(c => c.Id, c => c.Name);
         var bookings = await BookingStore.InAsync(read, [.. sessions.Keys]);
         List<ChangedBooking> changed =
         [

@@ -86,9 +86,9 @@ public static class ClientStore
           left join pregnancies p on p.client_id = c.id and p.is_current = 1
         """;
 
-    /// <summary>A client, whoever asks.</summary>
+    /// <summary>A client, whoever asks; after an erasure there is no such client.</summary>
     public static Task<ClientRow?> FindAsync(Read read, long id) =>
-        read.FindAsync<ClientRow>($"{Select} where c.id = @id", new { id });
+        read.FindAsync<ClientRow>($"{Select} where c.id = @id and c.erased_at is null", new { id });
 
     /// <summary>A client as this reader may see her; null when for the reader there is no such client.</summary>
     public static async Task<ClientSeen?> FindAsync(Read read, Reader reader, long id) =>
@@ -124,7 +124,7 @@ public static class ClientStore
               from clients c
               join locations l on l.id = c.home_location_id
               left join pregnancies p on p.client_id = c.id and p.is_current = 1
-             where (@withEnded or p.ended_on is null)
+             where c.erased_at is null and (@withEnded or p.ended_on is null)
              {string.Join(" ", holds)}
              order by c.name, c.id
              limit 20

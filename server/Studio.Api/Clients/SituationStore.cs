@@ -57,7 +57,9 @@ public static class SituationStore
             """
         );
         var births = await BirthDates.OfAsync(read, clientIds);
-        var ids = clientIds ?? await read.ListAsync<long>("select id from clients");
+        var ids =
+            clientIds
+            ?? await read.ListAsync<long>("select id from clients where erased_at is null");
         var pregnancyOf = pregnancies.ToDictionary(p => p.ClientId);
 
         return ids.Distinct()

@@ -74,6 +74,18 @@ public sealed class Database : IDisposable
         await connection.OpenAsync();
         // A booking is on disk when she is told so.
         await connection.ExecuteAsync("pragma synchronous = full");
+        // What is taken away is overwritten in the file, not only no longer pointed to.
+        await connection.ExecuteAsync("pragma secure_delete = on");
         return connection;
+    }
+
+    /// <summary>
+    /// Writes the log of changes into the file and empties it, so that what was taken away stands in neither. While
+    /// somebody reads, as much as can be is done; the next call does the rest.
+    /// </summary>
+    public async Task EmptyLogAsync()
+    {
+        await using var connection = await OpenAsync();
+        await connection.ExecuteAsync("pragma wal_checkpoint(truncate)");
     }
 }

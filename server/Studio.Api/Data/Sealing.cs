@@ -22,6 +22,7 @@ public static class Sealing
         ("flags", "for_instructor"),
         ("class_note_versions", "text"),
         ("clients", "born_on"),
+        ("set_apart", "record"),
     ];
 
     /// <summary>Looks through all of them; how many values were sealed.</summary>

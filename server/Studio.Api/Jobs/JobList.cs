@@ -27,6 +27,11 @@ public static class JobList
             "Settle flags",
             "Opens the flags that should stand and closes those that should not."
         ),
+        new(
+            "erase",
+            "Erase what was kept for a time",
+            "Erases for good what was set apart of former clients, once its last day has passed."
+        ),
     ];
 
     /// <summary>A job by name.</summary>
@@ -41,6 +46,8 @@ public static class JobList
             ("advance", _) => $"{changed} changes of stage noted.",
             ("moves", 1) => "1 suggestion opened or closed.",
             ("moves", _) => $"{changed} suggestions opened or closed.",
+            ("erase", 1) => "1 part erased for good.",
+            ("erase", _) => $"{changed} parts erased for good.",
             (_, 1) => "1 flag opened, reworded or closed.",
             (_, _) => $"{changed} flags opened, reworded or closed.",
         };

@@ -1,5 +1,6 @@
 using NodaTime;
 using Studio.Api.Data;
+using Studio.Api.Erasures;
 using Studio.Api.Rosters;
 using Studio.Api.Studios;
 
@@ -7,13 +8,15 @@ namespace Studio.Api.Jobs;
 
 /// <summary>
 /// What happens once after each local midnight: everybody at that zone's locations is moved on, suggestions are made,
-/// flags are settled. Asks the tables which nights are due and not done, so it may run as often as it likes.
+/// flags are settled, what was kept of former clients for a time is erased. Asks the tables which nights are due and not done, so it may run as often as it likes.
 /// </summary>
 public sealed class NightSweep(
     Database database,
     AdvanceSweep advance,
     MovesSweep moves,
     FlagSweep flags,
+    ErasureSweep erase,
+    ErasedFiles files,
     StudioStore studio,
     IClock clock
 )
@@ -30,6 +33,7 @@ public sealed class NightSweep(
                 continue;
             await RecordAsync(write, "advance", zone, today, byHand: false);
             await RecordAsync(write, "moves", zone, today, byHand: false);
+            await RecordAsync(write, "erase", zone, today, byHand: false);
             await RecordAsync(write, "flags", zone, today, byHand: false);
             // Keys are replaced by themselves every 90 days; what they seal follows in the night.
             await Sealing.RunAsync(write);
@@ -37,6 +41,10 @@ public sealed class NightSweep(
             done++;
         }
 
+        // At every bell, nights or not: a file that could not be deleted, or a stop in between, is caught up here.
+        await files.RemoveAsync();
+        if (done > 0)
+            await database.EmptyLogAsync();
         return done;
     }
 
@@ -47,9 +55,13 @@ public sealed class NightSweep(
             return null;
         JobRun? last = null;
         await using var write = await database.BeginWriteAsync();
-        foreach (var zone in job == "advance" ? await ZonesAsync() : [(await ZonesAsync())[0]])
+        foreach (
+            var zone in job is "advance" or "erase" ? await ZonesAsync() : [(await ZonesAsync())[0]]
+        )
             last = await RecordAsync(write, job, zone, studio.Today(zone), byHand: true);
         await write.CommitAsync();
+        if (job == "erase")
+            await files.RemoveAsync();
         return last;
     }
 
@@ -65,6 +77,7 @@ public sealed class NightSweep(
         {
             "advance" => await advance.ZoneAsync(write, zone, today),
             "moves" => await moves.AllAsync(write),
+            "erase" => await erase.ZoneAsync(write, zone, today),
             _ => await flags.AllAsync(write),
         };
         var run = new JobRun

@@ -23,7 +23,7 @@ public sealed class FlagSweep(RuleBook book, StudioStore studio, IClock clock)
         var clients = await write.ListAsync<ClientZone>(
             """
             select c.id, l.zone from clients c join locations l on l.id = c.home_location_id
-             where @all or c.id in @ids
+             where c.erased_at is null and (@all or c.id in @ids)
             """,
             new { all = clientIds is null, ids = clientIds ?? [] }
         );

@@ -44,6 +44,8 @@ public static class PolicyCaution
         ["booking-ahead-days"] = Grows.Neither,
         // It says when she is asked; what a class needs stays the same.
         ["quiet-after-birth-days"] = Grows.Neither,
+        ["health-kept-years"] = Grows.Neither,
+        ["contact-kept-years"] = Grows.Neither,
         // A letter that is said late to end is renewed late.
         ["ends-soon-days"] = Grows.Stricter,
         ["letter-first-reminder-days"] = Grows.Stricter,

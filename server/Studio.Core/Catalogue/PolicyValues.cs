@@ -127,6 +127,8 @@ public sealed partial record StudioPolicies
             "left-out-most-percent" => Text(LeftOutMostPercent),
             "heart-rate" => HeartRates[HeartRate],
             "heart-rate-29" => HeartRates29[HeartRate29],
+            "health-kept-years" => Text(HealthKeptYears),
+            "contact-kept-years" => Text(ContactKeptYears),
             _ => throw new ArgumentOutOfRangeException(nameof(code), code, "No such policy."),
         };
 
@@ -168,6 +170,8 @@ public sealed partial record StudioPolicies
             "letter-last-reminder-days" => this with { LetterLastReminderDays = n },
             "effort-most" => this with { EffortMost = n },
             "left-out-most-percent" => this with { LeftOutMostPercent = n },
+            "health-kept-years" => this with { HealthKeptYears = n },
+            "contact-kept-years" => this with { ContactKeptYears = n },
             _ => null,
         };
 

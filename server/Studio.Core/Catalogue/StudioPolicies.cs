@@ -195,6 +195,12 @@ public sealed partial record StudioPolicies
     /// <summary>The largest share of a plan's minutes, in percent, that may be left out before the class does not suit.</summary>
     public int LeftOutMostPercent { get; init; } = 50;
 
+    /// <summary>How many years a health record is kept after an erasure was asked for; 0 for not at all.</summary>
+    public int HealthKeptYears { get; init; } = 10;
+
+    /// <summary>How many years contact details and bookings are kept after an erasure was asked for; 0 for not at all.</summary>
+    public int ContactKeptYears { get; init; } = 3;
+
     /// <summary>The codes a value can be given for.</summary>
     public static IReadOnlyList<string> Codes { get; } =
     [
@@ -225,6 +231,8 @@ public sealed partial record StudioPolicies
         "left-out-most-percent",
         "heart-rate",
         "heart-rate-29",
+        "health-kept-years",
+        "contact-kept-years",
     ];
 
     /// <summary>The codes a class rule's day limit may name.</summary>

@@ -1,3 +1,4 @@
+using Studio.Api.Tests.Erasures;
 using Studio.Core.Accounts;
 
 namespace Studio.Api.Tests.Access;
@@ -100,6 +101,19 @@ public sealed class Cast
             text = text.Replace("{bookingId}", $"{await Booking()}");
         if (text.Contains("{factorId}"))
             text = text.Replace("{factorId}", $"{await _app.HasFactor(Client, "back-pain")}");
+        if (text.Contains("{seen}"))
+        {
+            var plan = await Browsers[^1].Read($"/api/clients/{Client}/erasure");
+            text = text.Replace("{clientName}", (string)plan["name"]!)
+                .Replace("{seen}", (string)plan["seen"]!);
+        }
+        if (text.Contains("{erasureId}"))
+        {
+            var former = await _app.HasClient();
+            var letter = await _app.HasWaitingLetter(former, LetterSamples.Png);
+            text = text.Replace("{erasureId}", $"{await Browsers[^1].Erase(former)}")
+                .Replace("{letterId}", $"{letter}");
+        }
         if (text.Contains("{letterId}"))
             text = text.Replace(
                 "{letterId}",

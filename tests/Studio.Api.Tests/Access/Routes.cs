@@ -92,6 +92,15 @@ public static class Routes
         GET /api/letters/read | 401 403 403 403 403 403 200 |
         GET /api/letters/waiting | 401 403 403 403 403 403 200 |
         GET /api/letters/waiting/count | 401 403 403 403 403 403 200 |
+        GET /api/clients/{clientId}/record | 401 404 403 403 403 200 200 |
+        GET /api/clients/{clientId}/record/file | 401 404 403 403 403 200 200 |
+        GET /api/clients/{clientId}/erasure | 401 404 403 403 403 200 200 |
+        POST /api/clients/{clientId}/erasure/wish | 401 404 403 403 403 204 204 |
+        DELETE /api/clients/{clientId}/erasure/wish | 401 404 403 403 403 404 404 |
+        POST /api/clients/{clientId}/erasure | 401 403 403 403 403 403 200 | {"name":"{clientName}","seen":"{seen}"}
+        GET /api/erasures | 401 403 403 403 403 403 200 |
+        GET /api/erasures/{erasureId}/kept | 401 403 403 403 403 403 200 |
+        GET /api/erasures/{erasureId}/letters/{letterId}/file | 401 403 403 403 403 403 200 |
         GET /api/audit?client={clientId} | 401 404 403 403 403 200 200 |
         GET /api/audit/check | 401 403 403 403 403 403 200 |
         GET /api/clients/{clientId}/sessions | 401 404 403 403 200 200 200 |

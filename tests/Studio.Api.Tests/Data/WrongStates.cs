@@ -274,6 +274,72 @@ public class WrongStates(WrongStates.SmallStudio small) : IClassFixture<WrongSta
         "insert into class_note_versions (note_id, version, text, written_at) values (1, 2, '  ', @at)",
         "length(trim(text)) > 0"
     )]
+    [InlineData("a due date taken away", "delete from due_dates", "due-dates-are-never-rewritten")]
+    [InlineData(
+        "a note taken away",
+        "delete from class_note_versions; delete from class_notes",
+        "class-notes-are-never-rewritten"
+    )]
+    [InlineData(
+        "due dates taken away while somebody else is erased",
+        "insert into erasing (id, client_id) values (1, 2); delete from due_dates where pregnancy_id in (select id from pregnancies where client_id = 1)",
+        "due-dates-are-never-rewritten"
+    )]
+    [InlineData(
+        "two erased at once",
+        "insert into erasing (id, client_id) values (2, 2)",
+        "id = 1"
+    )]
+    [InlineData(
+        "an erasure given to another client",
+        "insert into erasing (id, client_id) values (1, 2); update erasing set client_id = 1",
+        "erasing-stays-with-one"
+    )]
+    [InlineData(
+        "an erasure that ends with everything still there",
+        "insert into erasing (id, client_id) values (1, 2); delete from erasing",
+        "erasure-is-half-done"
+    )]
+    [InlineData(
+        "a client called erased outside of an erasure",
+        "update clients set erased_at = @at where id = 1",
+        "erasing-is-closed"
+    )]
+    [InlineData(
+        "a taken seat taken away by an erasure",
+        "insert into erasing (id, client_id) values (1, 1); delete from bookings where client_id = 1",
+        "seats-taken-stay"
+    )]
+    [InlineData(
+        "something filed about somebody erased",
+        "insert into erasing (id, client_id) values (1, 2); update clients set erased_at = @at where id = 2; insert into holds (client_id, from_on, entered_at) values (2, '2026-03-02', @at)",
+        "client-is-erased"
+    )]
+    [InlineData(
+        "something set apart outside of an erasure",
+        "insert into erasures (client_id, asked_at, asked_by) values (1, @at, 1); insert into set_apart (erasure_id, part, last_day, record) values (1, 'health', '2036-03-02', 'x')",
+        "erasing-is-closed"
+    )]
+    [InlineData(
+        "a wish without anybody who asked",
+        "insert into erasures (client_id, asked_at) values (1, @at)",
+        "(asked_at is null) = (asked_by is null)"
+    )]
+    [InlineData(
+        "two wishes of one client",
+        "insert into erasures (client_id, asked_at, asked_by) values (1, @at, 1), (1, @at, 1)",
+        "erasures.client_id"
+    )]
+    [InlineData(
+        "a wish taken back and then carried out",
+        "insert into erasures (client_id, asked_at, asked_by, withdrawn_at) values (1, @at, 1, @at); update erasures set done_at = @at",
+        "erasures-are-never-rewritten"
+    )]
+    [InlineData(
+        "a wish struck out",
+        "insert into erasures (client_id, asked_at, asked_by) values (1, @at, 1); delete from erasures",
+        "erasures-are-never-rewritten"
+    )]
     [InlineData("two studios", "insert into studio (id, name) values (2, 'Another')", "id = 1")]
     [InlineData(
         "one e-mail address in two spellings of case",

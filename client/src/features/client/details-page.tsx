@@ -14,6 +14,7 @@ import { FactorsForm } from '@/components/forms/factors-form';
 import { ReviseDating } from '@/components/forms/revise-dating';
 import { Asked, Empty, Lines } from '@/components/states/asked';
 import { NotesAbout } from '@/components/notes/notes-about';
+import { Go } from '@/components/states/go';
 import { SafetyNote } from '@/components/states/safety-note';
 import { tell } from '@/components/states/told';
 import { fullDate } from '@/components/time/days';
@@ -46,6 +47,10 @@ function Details({ clientId, today }: { clientId: number; today: string }) {
             </section>
             <section className={classes.section} aria-label="Who looked at my record">
               <WhoLooked clientId={her.id} />
+            </section>
+            <section className={classes.section} aria-label="What is held about you">
+              <Go to="/my/record">What is held about you</Go>
+              <Text c="dimmed">To read, print or download, and to have it erased.</Text>
             </section>
             <SafetyNote locationId={her.homeLocationId} />
           </>

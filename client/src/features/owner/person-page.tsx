@@ -55,6 +55,16 @@ function Health({ clientId, today }: { clientId: number; today: string }) {
           Who has seen and changed her record
         </Go>
       </Text>
+      <Text mt="xs">
+        <Go to="/studio/people/$clientId/record" params={{ clientId: String(clientId) }}>
+          All that is held about her
+        </Go>
+      </Text>
+      <Text mt="xs">
+        <Go to="/studio/people/$clientId/erase" params={{ clientId: String(clientId) }}>
+          Erase what is held about her
+        </Go>
+      </Text>
       <NotesAbout clientId={clientId} says="Notes after class" may="withdraw" />
       <Modal opened={asking} onClose={() => setAsking(false)} title={ending}>
         <LossForm clientId={clientId} onDone={() => setAsking(false)} />
