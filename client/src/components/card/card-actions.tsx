@@ -84,11 +84,11 @@ export function CardActions({ her, today }: { her: ClientCard; today: string }) 
             Give account
           </Button>
         )}
-          {her.phase !== 'ended' && (
-            <Button variant="default" onClick={start('hold')}>
-              Warning sign
-            </Button>
-          )}
+        {her.phase !== 'ended' && (
+          <Button variant="default" onClick={start('hold')}>
+            Warning sign
+          </Button>
+        )}
       </Group>
       <Modal opened={doing !== null} onClose={close} title={title}>
         {doing === 'letter' && <LetterForm clientId={her.id} onDone={close} />}
