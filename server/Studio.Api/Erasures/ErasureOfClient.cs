@@ -166,7 +166,7 @@ public sealed class ErasureOfClient(
         if (client.EmergencyName.Length + client.EmergencyPhone.Length > 0)
             goes.Add(new("Emergency contact", null));
         if (client.HasAccount)
-            goes.Add(new("Account and password; every page of hers is signed out", null));
+            goes.Add(new("Account and password; signed out everywhere", null));
         var counts = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (
             var table in HeldTables.All.Where(t =>

@@ -111,8 +111,13 @@ public static class HeldLabels
                 ("stageName", "Stage"),
                 ("gestationalDay", "Days along, as last counted"),
                 ("advancedOn", "Last counted on"),
+                ("toldAt", "Birth or end told"),
+                ("toldBy", "Told by"),
+                ("rungAt", "The studio rang you"),
+                ("rungBy", "Rung by"),
+                ("papersFrom", "Letters and answers count from"),
             ],
-            ["id", "stage"]
+            ["id", "stage", "insteadOf"]
         ),
         ["datingEvidence"] = new(
             "Everything that was given about the dates of a pregnancy.",

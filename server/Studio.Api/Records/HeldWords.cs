@@ -116,6 +116,12 @@ public static class HeldWords
 
         void Tell(string table, JsonObject row)
         {
+            if (table == "audit")
+            {
+                Looks().Add(Look(row, zone));
+                return;
+            }
+
             foreach (var part in Parts(table, row, HeldLabels.Of(table), zone))
                 Under(part.Section).Add(part.Entry);
             foreach (var (child, of) in HeldLabels.Parents.Where(p => p.Value.Table == table))
@@ -127,8 +133,26 @@ public static class HeldWords
                 Tell(child, below);
         }
 
+        // One entry for all of them, a line each.
+        List<HeldFact> Looks()
+        {
+            if (Under("audit").Count == 0)
+                Under("audit").Add(new HeldEntry("", new List<HeldFact>(), null));
+            return (List<HeldFact>)Under("audit")[0].Facts;
+        }
+
         List<HeldEntry> Under(string section) =>
             entries.TryGetValue(section, out var list) ? list : entries[section] = [];
+    }
+
+    private static HeldFact Look(JsonObject row, DateTimeZone zone)
+    {
+        string Word(string column) => row[column] is { } value ? Text(column, value, zone) : "";
+        var where = Word("session");
+        return new(
+            Word("at"),
+            $"{Word("who")} ({Word("seenAs")}): {Word("act")} {Word("kind")}{(where.Length > 0 ? $", {where}" : "")}"
+        );
     }
 
     private static IEnumerable<(string Section, HeldEntry Entry)> Parts(

@@ -59,7 +59,11 @@ public class LocalMidnights
             "select job, for_date as ForDate, ran_at as RanAt from job_runs where by_hand = 0 order by id"
         );
         Assert.Equal(
-            nights.Order().SelectMany(n => new[] { ("advance", n), ("moves", n), ("flags", n) }),
+            nights
+                .Order()
+                .SelectMany(n =>
+                    new[] { ("advance", n), ("moves", n), ("erase", n), ("flags", n) }
+                ),
             runs.Select(r => (r.Job, r.ForDate))
         );
         // Within five minutes of the first moment that belongs to the day.

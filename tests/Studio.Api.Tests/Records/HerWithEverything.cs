@@ -54,6 +54,7 @@ internal sealed class HerWithEverything
                     ("babies", 1L),
                     ("birth_mode", null),
                     ("born_on", null),
+                    ("rung_at", null),
                     ("stage", null),
                     ("gestational_day", null)
                 ),
@@ -172,12 +173,22 @@ internal sealed class HerWithEverything
 
     /// <summary>The columns of a table, with their types.</summary>
     public static Task<List<Column>> Columns(StudioApp app, string table) =>
-        app.Rows<Column>($"select name, type from pragma_table_info('{table}')");
+        app.Rows<Column>(
+            $"""
+            select c.name, c.type, k."table" as "To",
+                   instr((select m.sql from sqlite_master m where m.name = '{table}'),
+                         'date(' || c.name || ')') > 0 as IsDay
+              from pragma_table_info('{table}') c
+              left join pragma_foreign_key_list('{table}') k on k."from" = c.name
+            """
+        );
 
     internal sealed record Column
     {
         public string Name { get; init; } = "";
         public string Type { get; init; } = "";
+        public string? To { get; init; }
+        public bool IsDay { get; init; }
     }
 
     private static Dictionary<string, object?> Of(params (string, object?)[] values) =>
@@ -223,23 +234,19 @@ internal sealed class HerWithEverything
                 ? fixedTo is string text
                     ? Value(table, column, text)
                     : fixedTo
-                : column.Name switch
+                : column.To switch
                 {
-                    "client_id" => Client,
-                    "account_id" => table == "flag_reads" ? staff : Account,
-                    "instructor_id" => instructor,
-                    "pregnancy_id" => _first["pregnancies"],
-                    "screening_id" => _first["screenings"],
-                    "incident_id" or "about_id" => _first["incidents"],
-                    "note_id" => _first["class_notes"],
-                    "move_id" => _first["moves"],
-                    "booking_id" => _first["bookings"],
-                    "flag_id" => _first["flags"],
-                    "session_id" or "to_session_id" => session,
-                    _ when column.Type == "INTEGER"
-                            && column.Name.EndsWith("_by", StringComparison.Ordinal) => staff,
-                    _ when column.Type == "INTEGER" => (long)(++_number),
-                    _ => Value(table, column, "@"),
+                    null when column.Name == "client_id" => Client,
+                    null when column.Type == "INTEGER" => (long?)(++_number),
+                    null => Value(table, column, "@"),
+                    "clients" => Client,
+                    "accounts" => column.Name == "account_id" && table != "flag_reads"
+                        ? Account
+                        : staff,
+                    "instructors" => instructor,
+                    "sessions" => session,
+                    // An earlier row of hers, where there is one.
+                    var other => _first.TryGetValue(other, out var first) ? first : null,
                 };
             if (value is not null)
                 values[column.Name] = value;
@@ -266,9 +273,7 @@ internal sealed class HerWithEverything
                 column.Name.EndsWith("_at", StringComparison.Ordinal)
                 || column.Name is "at" or "not_before"
                     ? $"1990-05-05T05:05:05.{number:d3}Z"
-                : column.Name.EndsWith("_on", StringComparison.Ordinal)
-                || column.Name.EndsWith("_date", StringComparison.Ordinal)
-                || column.Name is "day" or "since"
+                : column.IsDay || column.Name.EndsWith("_on", StringComparison.Ordinal)
                     ? new LocalDate(1991, 1, 1).PlusDays(number).ToString("uuuu-MM-dd", null)
                 : $"mark-{number}-{column.Name}";
         else if (text.Contains('@', StringComparison.Ordinal))
