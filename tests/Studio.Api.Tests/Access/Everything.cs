@@ -56,10 +56,13 @@ internal sealed class Everything(StudioApp app)
         Places["version"] = ["1", "0"];
         Places["file"] = ["stages.csv"];
         Places["letterId"] = ["999999"];
+        Places["erasureId"] = ["999999"];
         Places["from"] = [$"{app.Today.PlusDays(-30):uuuu-MM-dd}"];
         Places["to"] = [$"{app.Today.PlusDays(60):uuuu-MM-dd}"];
         Places["client"] = [$"{other}"];
         Places["find"] = ["xylia", "quenby", "990", "mail", "orla"];
+        Places["on"] = [$"{app.Today:uuuu-MM-dd}"];
+        Places["session"] = Places["sessionId"];
         Places["mine"] = ["true", "false"];
         Places["before"] = ["1", "999999"];
     }
