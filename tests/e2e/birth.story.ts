@@ -51,7 +51,7 @@ test('at 38 weeks she tells of the birth in two taps, and takes it back the same
   await isAccessible(page, 'her page after the birth');
   await fits(page);
 
-  await page.getByRole('link', { name: 'Something is not right' }).click();
+  await page.getByRole('link', { name: 'Put the day or how right' }).click();
   await page.getByRole('button', { name: 'Correct the birth' }).click();
   const sheet = page.getByRole('dialog', { name: 'The birth' });
   await expect(sheet.getByRole('radio', { name: 'Caesarean' })).toBeChecked();
@@ -124,7 +124,7 @@ test('a loss she sets herself: the desk does not find her, and the owner opens t
   await isAccessible(owner, 'the way back');
   await back.getByRole('radio', { name: 'in the time after a birth or after the pregnancy ended' }).check();
   await back.getByLabel('Day from which her recovery counts').fill('3 Mar 2027');
-  await back.getByLabel('Day from which her recovery counts').press('Enter');
+  await back.getByLabel('Day from which her recovery counts').press('Tab');
   await expect(back).toContainText('She is asked the health questions afresh, in her own time');
   await isAccessible(owner, 'the way back, filled in');
   await fits(owner);

@@ -83,7 +83,10 @@ public sealed record Consequences
         var names = (
             await read.ListAsync<NameRow>("select id, name from clients where erased_at is null")
         ).ToDictionary(c => c.Id, c => c.Name);
-        var bookings = await BookingStore.InAsync(read, [.. sessions.Keys]);
+        // After a loss she stands on no list and in no count, not even in that of a class that has begun.
+        var bookings = (await BookingStore.InAsync(read, [.. sessions.Keys])).FindAll(b =>
+            !now.HasEnded(b.ClientId)
+        );
         List<ChangedBooking> changed =
         [
             .. bookings

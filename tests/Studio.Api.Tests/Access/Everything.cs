@@ -61,6 +61,8 @@ internal sealed class Everything(StudioApp app)
         Places["to"] = [$"{app.Today.PlusDays(60):uuuu-MM-dd}"];
         Places["client"] = [$"{other}"];
         Places["find"] = ["xylia", "quenby", "990", "mail", "orla"];
+        Places["on"] = [$"{app.Today:uuuu-MM-dd}"];
+        Places["session"] = Places["sessionId"];
         Places["mine"] = ["true", "false"];
         Places["before"] = ["1", "999999"];
     }

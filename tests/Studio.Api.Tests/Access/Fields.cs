@@ -43,11 +43,11 @@ internal static class Fields
         FlagMessage DI called clientId id isNew kind sessionId severity since text
         HeartRateMessage I byLetter high low says sources
         HerMovementMessage I instruction name option position reasons verdict
-        IncidentMessage R aboutId className clientId done happened id name raisedAt raisedBy sessionId signs
         InstructionMessage I source text
         IntensityMessage - heartRate talkSource talkTest
         LetterMessage DR clientId countsUntil filedAt id issuedOn name onPaper reviewedAt says state withdrawn
-        LetterMessage R expiresOn issuedBy mediaType refusedBecause reviewedBy terms
+        LetterMessage R heldSince expiresOn issuedBy mediaType refusedBecause reviewedBy terms
+        LetterPerson R called id lastFiledAt name
         LetterTermsMessage R effortMost heartRateMost leaveOut leaveOutWords replacesEarlier words
         LiftMessage D on text
         Location DIR code emergencyNumber id name rooms zone
@@ -61,7 +61,7 @@ internal static class Fields
         Named I code name
         Need D by code says
         NextStage D code name on
-        PersonMessage DI administrative bookingId called checkedInAt clientId flags mayHaveGivenBirth name place verdict
+        PersonMessage DI wellAt administrative bookingId called checkedInAt clientId flags mayHaveGivenBirth name place verdict
         PersonMessage I age conditions daysSinceBirth emergency heartRate instructions movements notes stage stageName talkTest
         PlanItemMessage I minutes movement name
         PlanShareMessage - adapted asTaught changed leftOut minutes replaced

@@ -35,22 +35,19 @@ internal sealed class Walk
             foreach (var part in (get["parameters"]?.AsArray() ?? []).OfType<JsonNode>())
             {
                 var name = part.Text("name");
-                var given = places.GetValueOrDefault(name);
+                var given =
+                    places.GetValueOrDefault(name)
+                    ?? throw new InvalidOperationException($"What is {name} in {route}?");
                 if (part.Text("in") == "path")
                     addresses =
                     [
                         .. addresses.SelectMany(a =>
-                            (
-                                given
-                                ?? throw new InvalidOperationException(
-                                    $"What is {name} in {route}?"
-                                )
-                            ).Select(v => a.Replace($"{{{name}}}", v))
+                            given.Select(v => a.Replace($"{{{name}}}", v))
                         ),
                     ];
                 else
                     queries.AddRange(
-                        (given ?? []).Select(v => $"{name}={Uri.EscapeDataString(v)}")
+                        given.Select(v => $"{name}={Uri.EscapeDataString(v)}")
                     );
             }
 

@@ -122,8 +122,11 @@ public class WhatHerDatesChange(SharedStudio studio)
         using var loss = await _owner.Post($"/api/clients/{client}/loss", new { });
         await loss.IsRefused(409, "no-pregnancy");
         var mother = await _app.HasClient(born: _app.Today.PlusDays(-10));
-        using var after = await _owner.Post($"/api/clients/{mother}/loss", new { });
-        await after.IsRefused(409, "no-pregnancy");
+        using var before = await _owner.Post(
+            $"/api/clients/{mother}/loss",
+            new { on = _app.Today.PlusDays(-11) }
+        );
+        await before.IsRefused(400, "before-birth", "on");
         var lost = await _app.HasClient(ended: _app.Today.PlusDays(-10));
         Assert.Equal("no-pregnancy", (await Birth(lost, _app.Today, 409)).Text("code"));
     }

@@ -42,7 +42,7 @@ export function ClientCardView({ clientId, today, at, health }: Props) {
             />
           )}
           <div className={classes.columns}>
-            <div>{her.phase !== 'ended' && <CardChoices clientId={clientId} />}</div>
+            <div>{her.phase === 'ended' ? health : <CardChoices clientId={clientId} />}</div>
             <Stack gap="xl">
               <CardBookings clientId={clientId} />
               <Standing her={her} />
@@ -54,7 +54,7 @@ export function ClientCardView({ clientId, today, at, health }: Props) {
                   </Go>
                 }
               />
-              {health}
+              {her.phase !== 'ended' && health}
               <CardActions her={her} today={today} />
             </Stack>
           </div>

@@ -82,7 +82,7 @@ export const AfterTelling = ({ released }: { released: Released }) => (
       </Text>
       <Group>
         <GoButton to="/my/details" variant="default">
-          Something is not right
+          Put the day or how right
         </GoButton>
       </Group>
     </Stack>
