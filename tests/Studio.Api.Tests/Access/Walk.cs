@@ -46,9 +46,7 @@ internal sealed class Walk
                         ),
                     ];
                 else
-                    queries.AddRange(
-                        given.Select(v => $"{name}={Uri.EscapeDataString(v)}")
-                    );
+                    queries.AddRange(given.Select(v => $"{name}={Uri.EscapeDataString(v)}"));
             }
 
             foreach (var address in addresses)
