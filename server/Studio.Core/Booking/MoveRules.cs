@@ -89,7 +89,7 @@ public sealed record MoveQuestion(
 public static class MoveRules
 {
     /// <summary>How far a suggestion may lie from the booking it is for, in days.</summary>
-    public const int DaysApartMost = 21;
+    public const int DaysApartMost = 7;
 
     /// <summary>Another weekday.</summary>
     public const int OtherWeekday = 120;
@@ -124,7 +124,10 @@ public static class MoveRules
         + (PerDay * Math.Abs(Period.DaysBetween(from.On, to.On)))
         + (int)Math.Round(100 * (1 - shareAsTaught), MidpointRounding.AwayFromZero);
 
-    /// <summary>Whether a session lies near enough to be suggested for a booking at all.</summary>
+    /// <summary>
+    /// Whether a session may be suggested for a booking at all: not before the day she crosses, since she is to move on and
+    /// not to be crowded into her last days where she is, and within a week, so that her rhythm holds.
+    /// </summary>
     public static bool IsNear(OutgrownBooking from, OpenSeats to) =>
-        Math.Abs(Period.DaysBetween(from.On, to.On)) <= DaysApartMost;
+        to.On >= from.CrossesOn && Math.Abs(Period.DaysBetween(from.On, to.On)) <= DaysApartMost;
 }

@@ -189,6 +189,7 @@ public class MoveProperties
                     .All(g => g.Count() <= Sessions.Single(s => s.SessionId == g.Key).SeatsLeft)
                 && moved.TrueForAll(m =>
                     Suits(m.From, Sessions.Single(s => s.SessionId == m.ToSessionId))
+                    && MoveRules.IsNear(m.From, Sessions.Single(s => s.SessionId == m.ToSessionId))
                 )
                 && steps
                     .GroupBy(s => s.From.ClientId)

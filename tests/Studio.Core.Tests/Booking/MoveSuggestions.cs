@@ -55,6 +55,16 @@ public class MoveSuggestions
     }
 
     [Fact]
+    public void Nothing_is_suggested_before_the_day_she_crosses()
+    {
+        // Crosses on 14 December, the day of the booking itself.
+        var crossing = Seat(crosses: 13);
+        Assert.Equal([1], ToOf([crossing], [Session(1), Session(2, -1)]));
+        Assert.Equal([null], ToOf([crossing], [Session(2, -1), Session(3, -7)]));
+        Assert.Equal([2], ToOf([Seat(crosses: 12)], [Session(2, -1)]));
+    }
+
+    [Fact]
     public void The_last_seat_is_suggested_once_to_whoever_crosses_first()
     {
         var first = Seat(1, client: 20, crosses: 3);
