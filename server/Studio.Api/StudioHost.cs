@@ -74,6 +74,8 @@ public static class StudioHost
         services.AddScoped<FlagSweep>();
         services.AddScoped<AdvanceSweep>();
         services.AddScoped<MovesSweep>();
+        services.AddScoped<SeriesPlans>();
+        services.AddScoped<SeriesSweep>();
         services.AddScoped<ErasureSweep>();
         services.AddSingleton<ErasedFiles>();
         services.AddScoped<NightSweep>();
@@ -149,7 +151,11 @@ public static class StudioHost
         app.MapRecords();
         app.MapErasures();
         app.MapSessions();
+        app.MapSessionChanges();
+        app.MapSeries();
+        app.MapClosures();
         app.MapBooking();
+        app.MapLetGo();
         app.MapRosters();
         app.MapMovements();
         app.MapClassPlans();

@@ -52,4 +52,45 @@ public static class SeriesRefusals
         "session-begun",
         "This session has already begun; what was held stays as it was."
     );
+
+    /// <summary>The same series is there.</summary>
+    public static readonly Refusal StandsAlready = new(
+        RefusalKind.Conflict,
+        "series-stands-already",
+        "The same class is a series with this rule, room and hour already. Change that one, or choose another room or hour."
+    );
+
+    /// <summary>It would end before today.</summary>
+    public static readonly Refusal EndsInThePast = new(
+        RefusalKind.Invalid,
+        "in-the-past",
+        "Its last day lies in the past; what was held stays as it was. Choose yesterday at the earliest.",
+        "lastOn"
+    );
+
+    /// <summary>Neither a room nor a zone.</summary>
+    public static readonly Refusal NoZone = new(
+        RefusalKind.Invalid,
+        "no-zone",
+        "Choose a room, or name a time zone such as Europe/Lisbon: an hour needs a clock.",
+        "zone"
+    );
+
+    /// <summary>No such zone.</summary>
+    public static Refusal NoSuchZone(string zone) =>
+        new(
+            RefusalKind.Invalid,
+            "no-such-zone",
+            $"There is no time zone \"{zone}\". Name one of the IANA database, such as Europe/Lisbon.",
+            "zone"
+        );
+
+    /// <summary>The room is elsewhere.</summary>
+    public static Refusal AnotherZone(string zone) =>
+        new(
+            RefusalKind.Invalid,
+            "another-zone",
+            $"The clock of this room's location is that of {zone}. Leave the zone out, or choose another room.",
+            "zone"
+        );
 }
