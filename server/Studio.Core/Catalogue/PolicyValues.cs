@@ -129,6 +129,9 @@ public sealed partial record StudioPolicies
             "heart-rate-29" => HeartRates29[HeartRate29],
             "health-kept-years" => Text(HealthKeptYears),
             "contact-kept-years" => Text(ContactKeptYears),
+            "mail-quiet-from" => Text(MailQuietFrom),
+            "mail-quiet-until" => Text(MailQuietUntil),
+            "mail-most-a-day" => Text(MailMostADay),
             _ => throw new ArgumentOutOfRangeException(nameof(code), code, "No such policy."),
         };
 
@@ -172,6 +175,9 @@ public sealed partial record StudioPolicies
             "left-out-most-percent" => this with { LeftOutMostPercent = n },
             "health-kept-years" => this with { HealthKeptYears = n },
             "contact-kept-years" => this with { ContactKeptYears = n },
+            "mail-quiet-from" => this with { MailQuietFrom = n },
+            "mail-quiet-until" => this with { MailQuietUntil = n },
+            "mail-most-a-day" => this with { MailMostADay = n },
             _ => null,
         };
 
