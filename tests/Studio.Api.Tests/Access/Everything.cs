@@ -68,7 +68,7 @@ internal sealed class Everything(StudioApp app)
         Places["messageId"] = ["1", "999999"];
         Places["status"] = ["waiting"];
         Places["kind"] = ["bookingMade"];
-        Places["token"] = ["none"];
+        Places["token"] = [app.StopToken(other), "none"];
     }
 
     /// <summary>She comes, with a booking of every kind and whatever a record can hold; the places with her in them.</summary>
