@@ -212,6 +212,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/sessions/{sessionId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Session"];
+        put: operations["ChangeSession"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/clients/{clientId}/sessions/{sessionId}": {
         parameters: {
             query?: never;
@@ -1108,17 +1124,161 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
-    "/api/sessions/{sessionId}": {
+    "/api/series": {
         parameters: {
             query?: never;
             header?: never;
             path?: never;
             cookie?: never;
         };
-        get: operations["Session"];
+        get: operations["AllSeries"];
+        put?: never;
+        post: operations["AddSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PreviewSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["OneSeries"];
         put?: never;
         post?: never;
         delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}/changes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ChangeSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}/end": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["EndSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}/exceptions/{on}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["SkipDate"];
+        post?: never;
+        delete: operations["BringDateBack"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Closures"];
+        put?: never;
+        post: operations["AddClosure"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures/import": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ImportHolidays"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures/{closureId}/call-off": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["CallOffOnClosure"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures/{closureId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        delete: operations["RemoveClosure"];
         options?: never;
         head?: never;
         patch?: never;
@@ -1199,6 +1359,38 @@ export interface paths {
         put?: never;
         post: operations["CheckIn"];
         delete: operations["UndoCheckIn"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/let-go": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["LetGo"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/let-go/{bookingId}/seen-to": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["SeenTo"];
+        delete?: never;
         options?: never;
         head?: never;
         patch?: never;
@@ -1460,198 +1652,6 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
-    "/api/messages": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get: operations["Messages"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/messages/counts": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get: operations["MessageCounts"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/messages/kinds": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get: operations["MessageKinds"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/messages/test": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        post: operations["TestMessage"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/messages/retry": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        post: operations["RetryMessages"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/messages/{messageId}": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get: operations["Message"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/messages/{messageId}/file": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get: operations["MessageFile"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/messages/{messageId}/retry": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        post: operations["RetryMessage"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/messages/mine": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get: operations["MyMessages"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/messages/choices": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get: operations["MessageChoices"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/messages/choices/{kind}": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put: operations["ChooseMessages"];
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/mail-stops/{token}": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get: operations["MessageStop"];
-        put?: never;
-        post: operations["StopMessages"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
     "/api/imports/clients/example": {
         parameters: {
             query?: never;
@@ -1743,6 +1743,19 @@ export interface components {
              * @description The instructor it belongs to.
              */
             instructorId: null | number;
+        };
+        /** @description A series that was made. */
+        Added: {
+            /**
+             * Format: int64
+             * @description Its key.
+             */
+            id: number;
+            /**
+             * Format: int32
+             * @description How many sessions were laid out.
+             */
+            sessions: number;
         };
         /** @description Weeks and days. */
         AgeMessage: {
@@ -2104,6 +2117,28 @@ export interface components {
             /** @description How she does it, or what takes its place; empty where there is nothing to add. */
             how: string;
         };
+        /** @description What a change would bring about; nothing of it is kept. */
+        ChangesPreview: {
+            /** @description Conflicts that do not stand already. */
+            conflicts: components["schemas"]["Conflict"][];
+            /**
+             * Format: int32
+             * @description New sessions.
+             */
+            added: number;
+            /**
+             * Format: int32
+             * @description Sessions that change.
+             */
+            changed: number;
+            /**
+             * Format: int32
+             * @description Sessions that are not held any more.
+             */
+            calledOff: number;
+            /** @description What it means for people, for each session that has somebody. */
+            consequences: components["schemas"]["SessionConsequence"][];
+        };
         /** @description Checking in. Whoever says that something is not well is not checked in: a warning is raised instead. */
         CheckInRequest: {
             /** @description What she answered. */
@@ -2136,11 +2171,6 @@ export interface components {
             choice: components["schemas"]["Choice"];
             /** @description What changes, movement by movement; for herself and the owner, empty for the front desk. */
             changes: components["schemas"]["ChangeMessage"][];
-        };
-        /** @description Whether a kind is wanted. */
-        ChoiceOfMessages: {
-            /** @description True to receive it. */
-            wanted: boolean;
         };
         /** @description What was seen of one person in one class. Never for the front desk. */
         ClassNote: {
@@ -2302,6 +2332,92 @@ export interface components {
             /** @description The location she usually comes to. */
             location: string;
         };
+        /**
+         * @description Why a location is shut.
+         * @enum {unknown}
+         */
+        ClosureKind: "closure" | "publicHoliday";
+        /** @description What a closure does, or would do. */
+        ClosureOutcome: {
+            /** @description It was kept; false when it was only looked at. */
+            kept: boolean;
+            /**
+             * Format: int64
+             * @description The closure, once it is there.
+             */
+            id?: null | number;
+            /** @description Sessions that stand on its days. */
+            sessions: components["schemas"]["SessionSummary"][];
+            /** @description What calling them off brings about. */
+            changes: components["schemas"]["ChangesPreview"];
+        };
+        /** @description Days on which a location is to be shut. */
+        ClosureRequest: {
+            /**
+             * Format: int64
+             * @description The location.
+             */
+            locationId: number;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Why. */
+            kind: components["schemas"]["ClosureKind"];
+            /** @description Its name, as people read it. */
+            name: string;
+            /** @description Sessions that stand on these days are called off with it. */
+            callOff?: boolean;
+        };
+        /** @description Days on which a location is shut. */
+        ClosureRow: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description The location.
+             */
+            locationId: number;
+            /** @description Its name. */
+            locationName: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Why. */
+            kind: components["schemas"]["ClosureKind"];
+            /** @description Its name. */
+            name: string;
+            /**
+             * Format: int32
+             * @description Sessions that stand on these days all the same and have not begun.
+             */
+            sessionsStanding: number;
+        };
+        /** @description A conflict, with the sessions it is between. */
+        Conflict: {
+            /** @description What it is. */
+            kind: components["schemas"]["ConflictKind"];
+            /** @description Keys of the sessions concerned, in the order of time. */
+            sessions: number[];
+            /**
+             * Format: int64
+             * @description Whose, when it is about somebody.
+             */
+            instructorId: null | number;
+            /** @description One sentence that names it. */
+            words: string;
+            /** @description It can never be saved; the others can, when the owner accepts them. */
+            isHard?: boolean;
+        };
+        /**
+         * @description What stands against a session where it is. Those before ConflictKind.OutsideHours can never be saved.
+         * @enum {unknown}
+         */
+        ConflictKind: "roomTaken" | "roomTooSmall" | "seatsTaken" | "locationShut" | "instructorTaken" | "noTimeToTravel" | "notQualified" | "onLeave" | "hasLeft" | "outsideHours" | "tooManyHours" | "tooLittleRest" | "shorterThanPlan";
         /** @description What a change of rules or policies makes of the bookings ahead. */
         Consequences: {
             /**
@@ -2779,6 +2895,48 @@ export interface components {
             /** @description Every reason, strictest first. */
             reasons: components["schemas"]["MovementReasonMessage"][];
         };
+        /** @description A day that an import would add, or added. */
+        HolidayLine: {
+            /**
+             * Format: int32
+             * @description Its line in the file.
+             */
+            line: number;
+            /**
+             * Format: int64
+             * @description Where.
+             */
+            locationId: number;
+            /** @description Its name. */
+            locationName: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Why. */
+            kind: components["schemas"]["ClosureKind"];
+            /** @description Its name. */
+            name: string;
+            /** @description It stands there already and is left as it is. */
+            thereAlready: boolean;
+            /**
+             * Format: int32
+             * @description Sessions that stand on it; an import calls nothing off.
+             */
+            sessionsStanding: number;
+        };
+        /** @description What an import of holidays found. */
+        HolidayReport: {
+            /**
+             * Format: int32
+             * @description How many days it added, or would add.
+             */
+            added: number;
+            /** @description Every entry that was read. */
+            days: components["schemas"]["HolidayLine"][];
+            /** @description Entries that cannot be taken; nothing is added while there is one. */
+            refused: components["schemas"]["RefusedRow"][];
+        };
         /** Format: binary */
         IFormFile: string;
         /** @description What an import did, or would do. */
@@ -2949,20 +3107,37 @@ export interface components {
          * @enum {unknown}
          */
         KeptPart: "health" | "incidents" | "contact";
-        /** @description A kind of message with an example. */
-        KindMessage: {
-            /** @description The kind. */
-            kind: components["schemas"]["MessageKind"];
-            /** @description In words. */
-            title: string;
-            /** @description It cannot be stopped. */
-            essential: boolean;
-            /** @description Subject of the example. */
-            subject: string;
-            /** @description The example as plain text. */
-            text: string;
-            /** @description The example as HTML. */
-            html: string;
+        /**
+         * @description Why a change of the timetable let a seat or place go.
+         * @enum {unknown}
+         */
+        LetGo: "no" | "calledOff" | "overlap";
+        /** @description Somebody whose seat a change of the timetable let go, and where she may go instead. */
+        LetGoMessage: {
+            /**
+             * Format: int64
+             * @description The booking that was let go.
+             */
+            bookingId: number;
+            /**
+             * Format: int64
+             * @description Whose.
+             */
+            clientId: number;
+            /** @description Her name. */
+            name: string;
+            /** @description What she likes to be called. */
+            called: string;
+            /** @description Her phone number. */
+            phone: string;
+            /** @description Why it was let go. */
+            why: components["schemas"]["LetGo"];
+            /** @description When. */
+            at: components["schemas"]["Instant"];
+            /** @description The session as it stands now. */
+            session: components["schemas"]["SessionSummary"];
+            /** @description Sessions about that day that suit her on their date and have a seat, the best first. */
+            choices: components["schemas"]["Choice"][];
         };
         /** @description A clearance letter, as far as the reader may know. */
         LetterMessage: {
@@ -3101,44 +3276,6 @@ export interface components {
             /** @description Its rooms. */
             rooms: components["schemas"]["Room"][];
         };
-        /** @description A message in the owner's log. */
-        LoggedMessage: {
-            /**
-             * Format: int64
-             * @description Key.
-             */
-            id: number;
-            /** @description What it is about. */
-            kind: components["schemas"]["MessageKind"];
-            /** @description The same in words. */
-            title: string;
-            /** @description Name of whom it is for. */
-            to: string;
-            /** @description Her e-mail address; empty when none is known. */
-            address: string;
-            /**
-             * Format: int64
-             * @description The client it is for.
-             */
-            clientId?: null | number;
-            /** @description When it was put. */
-            madeAt: components["schemas"]["Instant"];
-            /** @description How far it has come. */
-            status: components["schemas"]["MessageStatus"];
-            /** @description The same in words. */
-            says: string;
-            /**
-             * Format: int32
-             * @description How often it was tried.
-             */
-            tries: number;
-            nextAt?: null | components["schemas"]["Instant"];
-            endedAt?: null | components["schemas"]["Instant"];
-            /** @description The mail server's last words, or why it was not sent. */
-            lastAnswer?: null | string;
-            /** @description It may be tried again by hand. */
-            mayRetry: boolean;
-        };
         /** @description That a pregnancy ended. */
         LossRequest: {
             on: null | components["schemas"]["LocalDate"];
@@ -3176,67 +3313,6 @@ export interface components {
             /** @description Today at the studio's first location. */
             today: components["schemas"]["LocalDate"];
         };
-        /** @description A kind of message the reader may do without. */
-        MessageChoice: {
-            /** @description The kind. */
-            kind: components["schemas"]["MessageKind"];
-            /** @description In words. */
-            title: string;
-            /** @description She receives it. */
-            wanted: boolean;
-        };
-        /** @description How many messages wait, and how many could not be delivered. */
-        MessageCounts: {
-            /**
-             * Format: int32
-             * @description Still to be sent.
-             */
-            waiting: number;
-            /**
-             * Format: int32
-             * @description Of those, tried and not through.
-             */
-            stuck: number;
-            /**
-             * Format: int32
-             * @description Not delivered.
-             */
-            failed: number;
-        };
-        /** @description A message with all it says. */
-        MessageInFull: {
-            /** @description As in the log. */
-            message: components["schemas"]["LoggedMessage"];
-            /** @description Its subject. */
-            subject: string;
-            /** @description As plain text. */
-            text: string;
-            /** @description As HTML. */
-            html: string;
-            /** @description It was written to a file, which can be fetched. */
-            hasFile: boolean;
-        };
-        /**
-         * @description What a message is about. Kept in the table by name, so a name is never given another meaning.
-         * @enum {unknown}
-         */
-        MessageKind: "bookingMade" | "bookingCancelled" | "waitlistPlace" | "seatFromWaitlist" | "seatOffered" | "moveSuggested" | "sessionChanged" | "sessionCancelled" | "needsHer" | "passRunsOut" | "coverAsked" | "coverSettled" | "timetableChanged" | "test";
-        /** @description A page of the log. */
-        MessageLog: {
-            /** @description The newest first. */
-            messages: components["schemas"]["LoggedMessage"][];
-            /** @description There are older ones. */
-            more: boolean;
-            /** @description Of all of them. */
-            counts: components["schemas"]["MessageCounts"];
-            /** @description How they go out. */
-            sending: components["schemas"]["SendingMessage"];
-        };
-        /**
-         * @description How far a message has come.
-         * @enum {unknown}
-         */
-        MessageStatus: "waiting" | "sent" | "refused" | "dropped";
         /** @description A suggested move. */
         MoveMessage: {
             /**
@@ -3333,24 +3409,6 @@ export interface components {
          * @enum {unknown}
          */
         MovementVerdict: "asTaught" | "adapted" | "replaced" | "leftOut";
-        /** @description A message to the reader herself. */
-        MyMessage: {
-            /**
-             * Format: int64
-             * @description Key.
-             */
-            id: number;
-            /** @description What it is about. */
-            kind: components["schemas"]["MessageKind"];
-            /** @description Its subject. */
-            subject: string;
-            /** @description What it says, one paragraph a line. */
-            text: string;
-            /** @description When it was sent, or put when it was not yet. */
-            at: components["schemas"]["Instant"];
-            /** @description How far it has come, in words. */
-            says: string;
-        };
         /** @description A code with its name. */
         Named: {
             code: string;
@@ -3450,6 +3508,14 @@ export interface components {
             clientId: number;
             /** @description What was seen, up to 2,000 characters. */
             text: string;
+        };
+        /** @description What an opening again brought about. */
+        OpenedAgain: {
+            /**
+             * Format: int32
+             * @description Sessions of series that were laid out on days that are open again.
+             */
+            laidOut: number;
         };
         /** @description Something that has to be kept for a time. */
         PartToKeep: {
@@ -3984,11 +4050,6 @@ export interface components {
             /** @description Positions and demands in it, in words. */
             asks: string[];
         };
-        /** @description How many were put to be tried again. */
-        Retried: {
-            /** Format: int32 */
-            messages: number;
-        };
         /** @description Going back to another version. */
         ReturnRequest: {
             /** @description Why. */
@@ -4184,14 +4245,260 @@ export interface components {
          * @enum {unknown}
          */
         ScreeningStatus: "current" | "due" | "none";
-        /** @description How messages go out. */
-        SendingMessage: {
-            /** @description The mail server; null: they are written to files in the data folder. */
-            server: null | string;
-            /** @description From which address. */
-            from: string;
-            /** @description Where the links in them lead. */
-            publicUrl: string;
+        /** @description A change of a series. */
+        SeriesChangeRequest: {
+            /** @description How far it goes. */
+            scope: components["schemas"]["SeriesScope"];
+            on?: null | components["schemas"]["LocalDate"];
+            /** @description Another rule; left out, it stays. */
+            rule?: null | string;
+            /** @description Start by the wall clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it; null when nobody does yet.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /** @description Dates that were changed or called off by hand follow as well. */
+            byHandToo?: boolean;
+            /** @description Warnings (hours, rest, a plan that is longer) are accepted. */
+            anyway?: boolean;
+        };
+        /** @description A date of a series. */
+        SeriesDateMessage: {
+            /** @description The date the rule gives. */
+            seriesOn: components["schemas"]["LocalDate"];
+            /** @description How it stands. */
+            state: components["schemas"]["SeriesDateState"];
+            /** @description Its own date: another one where it was moved by hand. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock. */
+            startsLocal: string;
+            /** @description Start. */
+            startsAt: components["schemas"]["Instant"];
+            /**
+             * Format: int64
+             * @description The session, when there is one.
+             */
+            sessionId?: null | number;
+            /**
+             * Format: int32
+             * @description Seats taken in it.
+             */
+            seatsTaken?: number;
+            /** @description It was changed by hand: it is not as the series says. */
+            byHand?: boolean;
+            /** @description What there is to say of it: why it is shut or missing, or that the clocks change. */
+            says?: null | string;
+            /** @description Conflicts, each in a sentence. */
+            conflicts?: string[];
+        };
+        /**
+         * @description How a date of a series stands.
+         * @enum {unknown}
+         */
+        SeriesDateState: "planned" | "held" | "calledOff" | "skipped" | "shut" | "missing";
+        /** @description When a series ends. */
+        SeriesEndRequest: {
+            /** @description The last day on which it may be held. */
+            lastOn: components["schemas"]["LocalDate"];
+        };
+        /** @description A series. */
+        SeriesMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Its rule in words. */
+            words: string;
+            /** @description Its rule. */
+            rule: string;
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /** @description Its name. */
+            className: string;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /** @description Its name. */
+            roomName: string;
+            /**
+             * Format: int64
+             * @description The location.
+             */
+            locationId: number;
+            /** @description Its name. */
+            locationName: string;
+            /** @description IANA zone of the location. */
+            zone: string;
+            /**
+             * Format: int64
+             * @description Who teaches it.
+             */
+            instructorId?: null | number;
+            /** @description Her name. */
+            instructorName?: null | string;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /** @description Its first date. */
+            startsOn: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock. */
+            startsLocal: string;
+            /**
+             * Format: int64
+             * @description The series this one goes on from.
+             */
+            continuesId?: null | number;
+            /** @description No date lies ahead. */
+            hasEnded: boolean;
+            /** @description Until when its sessions are laid out. */
+            laidOutTo: components["schemas"]["LocalDate"];
+            /** @description Its dates ahead that are laid out; in the list the next four. */
+            dates: components["schemas"]["SeriesDateMessage"][];
+            /**
+             * Format: int32
+             * @description Dates within reach that could not be laid out.
+             */
+            missing: number;
+        };
+        /** @description What a change does, or would do. */
+        SeriesOutcome: {
+            /** @description It was kept; false when it was only looked at. */
+            kept: boolean;
+            /**
+             * Format: int64
+             * @description The series as it goes on: itself, or the one that continues it. Null where that one is not made yet.
+             */
+            seriesId?: null | number;
+            /** @description Its rule in words. */
+            words: string;
+            /** @description The old one in words, where it ends here. */
+            endedWords?: null | string;
+            /** @description What it brings about. */
+            changes: components["schemas"]["ChangesPreview"];
+            /**
+             * Format: int32
+             * @description Dates in this range that were changed by hand and stay as they are.
+             */
+            stayByHand?: number;
+        };
+        /** @description What a rule gives. */
+        SeriesPreviewMessage: {
+            /** @description The rule as it would be kept. */
+            rule: string;
+            /** @description It in words. */
+            words: string;
+            /** @description IANA zone of its clock. */
+            zone: string;
+            /** @description Its first date. */
+            start: components["schemas"]["LocalDate"];
+            /** @description Its dates: the next 26 weeks, 60 at most. */
+            dates: components["schemas"]["SeriesDateMessage"][];
+            /** @description It goes on after them. */
+            goesOn: boolean;
+            /** @description Until when its sessions would be laid out now; later ones follow by night. */
+            laidOutTo: components["schemas"]["LocalDate"];
+            /** @description All conflicts. */
+            conflicts: components["schemas"]["Conflict"][];
+        };
+        /** @description A series asked for, or looked at before it is made. */
+        SeriesRequest: {
+            /** @description Its rule: RFC 5545, for dates. */
+            rule: string;
+            /** @description The day the rule counts from. */
+            start: components["schemas"]["LocalDate"];
+            /** @description Start by the wall clock, "18:00". */
+            startsLocal: string;
+            /** @description IANA zone of that clock; left out, that of the room's location. */
+            zone?: null | string;
+            /** @description Dates on which nothing is held. */
+            exceptions?: null | unknown[];
+            /**
+             * Format: int64
+             * @description The class; a preview of dates alone needs none.
+             */
+            classId?: null | number;
+            /**
+             * Format: int64
+             * @description The room; a preview of dates alone needs none.
+             */
+            roomId?: null | number;
+            /**
+             * Format: int64
+             * @description Who teaches it; null when nobody does yet.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int32
+             * @description Length in minutes; left out, that of the class.
+             */
+            minutes?: null | number;
+            /**
+             * Format: int32
+             * @description Seats; left out, those of the room.
+             */
+            seats?: null | number;
+            /** @description Warnings (hours, rest, a plan that is longer) are accepted. */
+            anyway?: boolean;
+        };
+        /**
+         * @description How far a change of a series goes.
+         * @enum {unknown}
+         */
+        SeriesScope: "thisOne" | "fromHere" | "all";
+        /** @description What a change would mean for the people of one session. */
+        SessionConsequence: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /** @description What changes, in a sentence. */
+            words: string;
+            /**
+             * Format: int32
+             * @description People with a seat or a place on the waitlist who are told.
+             */
+            told: number;
+            /**
+             * Format: int32
+             * @description Of those, people who lose it: it is called off, or lies across another seat of theirs.
+             */
+            letGo: number;
+            /**
+             * Format: int32
+             * @description People who keep their seat and whom it does not suit on its new date.
+             */
+            noLongerSuits: number;
         };
         /** @description The notes about one session, and whether more may be written. */
         SessionNotes: {
@@ -4202,6 +4509,13 @@ export interface components {
             whyNot?: null | components["schemas"]["RefusalMessage"];
             /** @description Those that stand. */
             notes: components["schemas"]["ClassNote"][];
+        };
+        /** @description What a change of one session does, or would do. */
+        SessionOutcome: {
+            /** @description It was kept; false when it was only looked at. */
+            kept: boolean;
+            /** @description What it brings about. */
+            changes: components["schemas"]["ChangesPreview"];
         };
         /** @description The plan of one session. */
         SessionPlanMessage: {
@@ -4241,6 +4555,37 @@ export interface components {
             versions: components["schemas"]["PlanVersionMessage"][];
             /** @description What it is made of. */
             items: components["schemas"]["PlanItemMessage"][];
+        };
+        /** @description How the owner wants one session to stand. */
+        SessionRequest: {
+            /** @description Its date, where it is held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it; null when nobody does yet.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /** @description Whether it is held; false calls it off. */
+            isHeld: boolean;
+            /** @description Warnings (hours, rest, a plan that is longer) are accepted. */
+            anyway?: boolean;
         };
         /**
          * @description Whether a session is held.
@@ -4409,13 +4754,6 @@ export interface components {
             says: string;
             /** @description Of the session's location, or of hers. */
             emergencyNumber: string;
-        };
-        /** @description What a link in a message stops. */
-        StopMessage: {
-            /** @description The kind, in words. */
-            title: string;
-            /** @description It is stopped already. */
-            stopped: boolean;
         };
         /** @description A class the studio offers; a session is one dated occurrence of it. */
         StudioClass: {
@@ -5034,6 +5372,92 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Erased"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Session: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionSummary"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeSession: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SessionRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionOutcome"];
                 };
             };
             /** @description Bad Request */
@@ -7672,12 +8096,109 @@ export interface operations {
             };
         };
     };
-    Session: {
+    AllSeries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesMessage"][];
+                };
+            };
+        };
+    };
+    AddSeries: {
+        parameters: {
+            query?: never;
+            header?: {
+                "Idempotency-Key"?: string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Added"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PreviewSeries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesPreviewMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    OneSeries: {
         parameters: {
             query?: never;
             header?: never;
             path: {
-                sessionId: number;
+                seriesId: number;
             };
             cookie?: never;
         };
@@ -7689,7 +8210,431 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["SessionSummary"];
+                    "application/json": components["schemas"]["SeriesMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeSeries: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesChangeRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    EndSeries: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesEndRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SkipDate: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+                on: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    BringDateBack: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+                anyway?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+                on: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Closures: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClosureRow"][];
+                };
+            };
+        };
+    };
+    AddClosure: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ClosureRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClosureOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ImportHolidays: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+                locationId?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["IFormFile"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HolidayReport"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HolidayReport"];
+                };
+            };
+        };
+    };
+    CallOffOnClosure: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                closureId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClosureOutcome"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    RemoveClosure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                closureId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OpenedAgain"];
                 };
             };
             /** @description Not Found */
@@ -8018,6 +8963,55 @@ export interface operations {
             };
             /** @description Conflict */
             409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    LetGo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LetGoMessage"][];
+                };
+            };
+        };
+    };
+    SeenTo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                bookingId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -8789,342 +9783,6 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["JobRun"];
                 };
-            };
-            /** @description Not Found */
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
-        };
-    };
-    Messages: {
-        parameters: {
-            query?: {
-                status?: string;
-                kind?: string;
-                find?: string;
-                before?: number;
-            };
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description OK */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["MessageLog"];
-                };
-            };
-            /** @description Bad Request */
-            400: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
-        };
-    };
-    MessageCounts: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description OK */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["MessageCounts"];
-                };
-            };
-        };
-    };
-    MessageKinds: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description OK */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["KindMessage"][];
-                };
-            };
-        };
-    };
-    TestMessage: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description No Content */
-            204: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content?: never;
-            };
-        };
-    };
-    RetryMessages: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description OK */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Retried"];
-                };
-            };
-        };
-    };
-    Message: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                messageId: number;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description OK */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["MessageInFull"];
-                };
-            };
-            /** @description Not Found */
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
-        };
-    };
-    MessageFile: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                messageId: number;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description Not Found */
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
-        };
-    };
-    RetryMessage: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                messageId: number;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description No Content */
-            204: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content?: never;
-            };
-            /** @description Not Found */
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
-            /** @description Conflict */
-            409: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
-        };
-    };
-    MyMessages: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description OK */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["MyMessage"][];
-                };
-            };
-        };
-    };
-    MessageChoices: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description OK */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["MessageChoice"][];
-                };
-            };
-        };
-    };
-    ChooseMessages: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                kind: string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["ChoiceOfMessages"];
-            };
-        };
-        responses: {
-            /** @description No Content */
-            204: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content?: never;
-            };
-            /** @description Not Found */
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
-        };
-    };
-    MessageStop: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                token: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description OK */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["StopMessage"];
-                };
-            };
-            /** @description Not Found */
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
-        };
-    };
-    StopMessages: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                token: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description No Content */
-            204: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content?: never;
             };
             /** @description Not Found */
             404: {
