@@ -8,6 +8,7 @@ import { jobQueries } from './jobs';
 import { letterQueries } from './letters';
 import { moveQueries } from './moves';
 import { erasureQueries } from './records';
+import { letGoQueries, seriesQueries } from './series';
 import { sessionsQueries } from './sessions';
 
 interface Changed {
@@ -22,7 +23,12 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
     case 'open':
       return [];
     case 'session':
-      return [sessionsQueries.all(), clientQueries.all()];
+      return [
+        sessionsQueries.all(),
+        clientQueries.all(),
+        seriesQueries.list().queryKey,
+        letGoQueries.all(),
+      ];
     case 'client':
       return [
         id == null ? clientQueries.all() : clientQueries.of(id),
