@@ -73,6 +73,16 @@ internal sealed class Everything(StudioApp app)
         Places["session"] = Places["sessionId"];
         Places["mine"] = ["true", "false"];
         Places["before"] = ["1", "999999"];
+        using var draft = await Owner.Post(
+            "/api/drafts",
+            new
+            {
+                name = "Next week",
+                from = app.Today,
+                to = app.Today.PlusDays(6),
+            }
+        );
+        Places["draftId"] = [$"{(await draft.Is(201)).Number("id")}"];
         Places["messageId"] = ["1", "999999"];
         Places["status"] = ["waiting"];
         Places["kind"] = ["bookingMade"];
