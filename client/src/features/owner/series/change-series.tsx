@@ -66,6 +66,7 @@ export function ChangeSeries({ series }: { series: Series }) {
   const problem = look.error ?? keep.error;
   const fields = problem instanceof Problem ? problem.fields : {};
   const seen = look.data;
+  const staying = seen?.stayByHand ?? 0;
 
   return (
     <section aria-labelledby="change">
@@ -154,11 +155,11 @@ export function ChangeSeries({ series }: { series: Series }) {
                 This series becomes: {seen.endedWords}. From then on: {seen.words}.
               </Text>
             )}
-            {seen.stayByHand > 0 && (
+            {staying > 0 && (
               <Text>
-                {seen.stayByHand === 1
+                {staying === 1
                   ? '1 date was changed by hand and keeps what was changed.'
-                  : `${seen.stayByHand} dates were changed by hand and keep what was changed.`}
+                  : `${staying} dates were changed by hand and keep what was changed.`}
               </Text>
             )}
             <Consequences changes={seen.changes} anyway={anyway} onAnyway={setAnyway} />

@@ -116,7 +116,17 @@ const stateWords: Record<SeriesDate['state'], string> = {
 };
 
 function DateLine({ date, onAsk }: { date: SeriesDate; onAsk: () => void }) {
-  const { seriesOn, on, startsLocal, state, says, sessionId, seatsTaken, byHand, conflicts } = date;
+  const {
+    seriesOn,
+    on,
+    startsLocal,
+    state,
+    says,
+    sessionId,
+    seatsTaken = 0,
+    byHand,
+    conflicts = [],
+  } = date;
   return (
     <li className={classes.closure}>
       <span>
@@ -170,12 +180,12 @@ interface SkipProps {
 
 function SkipForm({ seriesId, date, onDone }: SkipProps) {
   const skips = !isLeftOut(date);
+  const skip = useSkipDate(seriesId);
   const look = useQuery({
-    ...seriesQueries.one(seriesId),
     queryKey: [...seriesQueries.all(), 'skip', seriesId, date.seriesOn, skips] as const,
     queryFn: () => skip.mutateAsync({ dryRun: true, on: date.seriesOn, skips }),
+    retry: false,
   });
-  const skip = useSkipDate(seriesId);
   const keep = useSkipDate(seriesId);
   return (
     <Stack>

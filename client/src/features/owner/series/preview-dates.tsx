@@ -48,7 +48,7 @@ function Dates({ request }: { request: SeriesRequest }) {
             </Alert>
           )}
           <ul className={classes.dates} role="list" tabIndex={0} aria-label="Dates of the rule">
-            {dates.map(({ seriesOn, on, startsLocal, state, says, conflicts: against }) => (
+            {dates.map(({ seriesOn, on, startsLocal, state, says, conflicts: against = [] }) => (
               <li key={seriesOn} data-off={state === 'skipped' || state === 'shut' || undefined}>
                 <span>
                   {shortDay(on)} {startsLocal}
