@@ -401,23 +401,25 @@ function Report({ report: { added, days, refused } }: { report: HolidayReport })
           <Text fw={600}>
             {added} to add, {days.length - added} there already
           </Text>
-          <ul className={classes.dates} tabIndex={0} aria-label="Days in the file" role="list">
-            {days.map((day) => (
-              <li key={`${day.line} ${day.locationId} ${day.from}`}>
-                <span>{span(day)}</span>
-                <span>
-                  {day.name}, {day.locationName}
-                </span>
-                <span>
-                  {day.thereAlready
-                    ? 'There already'
-                    : day.sessionsStanding > 0 && (
-                        <Needs tone="mind">{standing(day.sessionsStanding)}</Needs>
-                      )}
-                </span>
-              </li>
-            ))}
-          </ul>
+          <div className={classes.dates} role="region" tabIndex={0} aria-label="Days in the file">
+            <ul>
+              {days.map((day) => (
+                <li key={`${day.line} ${day.locationId} ${day.from}`}>
+                  <span>{span(day)}</span>
+                  <span>
+                    {day.name}, {day.locationName}
+                  </span>
+                  <span>
+                    {day.thereAlready
+                      ? 'There already'
+                      : day.sessionsStanding > 0 && (
+                          <Needs tone="mind">{standing(day.sessionsStanding)}</Needs>
+                        )}
+                  </span>
+                </li>
+              ))}
+            </ul>
+          </div>
         </>
       )}
     </div>

@@ -47,25 +47,27 @@ function Dates({ request }: { request: SeriesRequest }) {
               Leave the dates out that are marked, or choose another room, hour or instructor.
             </Alert>
           )}
-          <ul className={classes.dates} role="list" tabIndex={0} aria-label="Dates of the rule">
-            {dates.map(({ seriesOn, on, startsLocal, state, says, conflicts: against = [] }) => (
-              <li key={seriesOn} data-off={state === 'skipped' || state === 'shut' || undefined}>
-                <span>
-                  {shortDay(on)} {startsLocal}
-                </span>
-                <span>
-                  {state === 'skipped' && 'Left out'}
-                  {state === 'shut' && <Needs tone="mind">Shut: {says}</Needs>}
-                  {state === 'planned' && says}
-                  {against.map((words) => (
-                    <Needs key={words} tone="stop">
-                      {words}
-                    </Needs>
-                  ))}
-                </span>
-              </li>
-            ))}
-          </ul>
+          <div className={classes.dates} role="region" tabIndex={0} aria-label="Dates of the rule">
+            <ul>
+              {dates.map(({ seriesOn, on, startsLocal, state, says, conflicts: against = [] }) => (
+                <li key={seriesOn} data-off={state === 'skipped' || state === 'shut' || undefined}>
+                  <span>
+                    {shortDay(on)} {startsLocal}
+                  </span>
+                  <span>
+                    {state === 'skipped' && 'Left out'}
+                    {state === 'shut' && <Needs tone="mind">Shut: {says}</Needs>}
+                    {state === 'planned' && says}
+                    {against.map((words) => (
+                      <Needs key={words} tone="stop">
+                        {words}
+                      </Needs>
+                    ))}
+                  </span>
+                </li>
+              ))}
+            </ul>
+          </div>
           <Text c="dimmed">
             {goesOn && 'And so on. '}
             Laid out until {fullDate(laidOutTo)} at once; each night adds what follows.

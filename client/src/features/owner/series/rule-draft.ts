@@ -61,7 +61,8 @@ const known = new Set(['FREQ', 'INTERVAL', 'UNTIL', 'COUNT', 'BYDAY']);
 export const draftOf = (rule: string): RuleDraft => {
   const parts = new Map(rule.split(';').map((part) => part.split('=', 2) as [string, string]));
   const days = parts.get('BYDAY')?.split(',') ?? [];
-  const until = /^(\d{4})(\d{2})(\d{2})$/.exec(parts.get('UNTIL') ?? '');
+  const [whole, year = '', month = '', day = ''] =
+    /^(\d{4})(\d{2})(\d{2})$/.exec(parts.get('UNTIL') ?? '') ?? [];
   const plain =
     parts.get('FREQ') === 'WEEKLY' &&
     days.length > 0 &&
@@ -70,8 +71,8 @@ export const draftOf = (rule: string): RuleDraft => {
     kind: plain ? 'weekly' : 'own',
     days: plain ? days : [],
     every: Number(parts.get('INTERVAL') ?? 1),
-    ends: until ? 'on' : parts.has('COUNT') ? 'after' : 'never',
-    until: until ? `${until[1]}-${until[2]}-${until[3]}` : null,
+    ends: whole !== undefined ? 'on' : parts.has('COUNT') ? 'after' : 'never',
+    until: whole !== undefined ? `${year}-${month}-${day}` : null,
     count: Number(parts.get('COUNT') ?? 8),
     own: rule,
   };
