@@ -80,6 +80,8 @@ public static class StudioHost
         services.AddScoped<HeldRows>();
         services.AddScoped<ErasureOfClient>();
         services.AddScoped<Moves>();
+        services.AddScoped<SessionTelling>();
+        services.AddScoped<SessionChanges>();
         services.AddScoped<PlanPreviews>();
         services.AddScoped<PlanChanges>();
         services.AddScoped<DemoStudio>();

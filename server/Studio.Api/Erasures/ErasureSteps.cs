@@ -161,7 +161,7 @@ internal static class ErasureSteps
         await write.ExecuteAsync(
             """
             update bookings
-               set made_by = null, promoted_at = null, well_at = null,
+               set made_by = null, promoted_at = null, well_at = null, let_go = null, seen_to_at = null,
                    made_at = (select s.starts_at from sessions s where s.id = session_id),
                    checked_in_at = case when checked_in_at is not null
                                         then (select s.starts_at from sessions s where s.id = session_id) end

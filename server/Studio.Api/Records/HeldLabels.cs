@@ -271,6 +271,8 @@ public static class HeldLabels
                 ("wellAt", "Said that all was well"),
                 ("endedAt", "Ended"),
                 ("endedBy", "Ended by"),
+                ("letGo", "Let go because the timetable changed"),
+                ("seenToAt", "Looked after since"),
             ],
             ["id", "sessionId"]
         ),

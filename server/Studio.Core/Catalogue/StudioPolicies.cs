@@ -195,6 +195,9 @@ public sealed partial record StudioPolicies
     /// <summary>The largest share of a plan's minutes, in percent, that may be left out before the class does not suit.</summary>
     public int LeftOutMostPercent { get; init; } = 50;
 
+    /// <summary>Least hours of rest between two days' teaching, for whom no other bound was set.</summary>
+    public int RestHoursLeast { get; init; } = 11;
+
     /// <summary>How many years a health record is kept after an erasure was asked for; 0 for not at all.</summary>
     public int HealthKeptYears { get; init; } = 10;
 
@@ -231,6 +234,7 @@ public sealed partial record StudioPolicies
         "left-out-most-percent",
         "heart-rate",
         "heart-rate-29",
+        "rest-hours-least",
         "health-kept-years",
         "contact-kept-years",
     ];

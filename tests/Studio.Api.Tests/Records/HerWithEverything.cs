@@ -110,8 +110,14 @@ internal sealed class HerWithEverything
             ],
             ["bookings"] =
             [
-                Of(("status", "booked"), ("ended_at", null), ("ended_by", null)),
-                Of(("status", "cancelled"), ("checked_in_at", null)),
+                Of(
+                    ("status", "booked"),
+                    ("ended_at", null),
+                    ("ended_by", null),
+                    ("let_go", null),
+                    ("seen_to_at", null)
+                ),
+                Of(("status", "released"), ("checked_in_at", null), ("let_go", "calledOff")),
             ],
             ["moves"] = [Of(("status", "declined"), ("to_stage", "third-trimester"))],
             ["flags"] = [Of(("severity", "info"))],

@@ -46,6 +46,7 @@ public class Policies
     [InlineData("prolapse-work", "by-symptoms")]
     [InlineData("warm-room", "measured")]
     [InlineData("left-out-most-percent", "30")]
+    [InlineData("rest-hours-least", "12")]
     public void A_chosen_value_changes_the_policies_and_nothing_undoes_it_but_its_default(
         string code,
         string value
