@@ -56,7 +56,10 @@ public static class PayEndpoints
         StudioStore studio,
         IClock clock
     ) =>
-        (await OfAsync(null, from, to, database, studio, clock)).TryGet(out var pay, out var refusal)
+        (await OfAsync(null, from, to, database, studio, clock)).TryGet(
+            out var pay,
+            out var refusal
+        )
             ? TypedResults.Ok(pay)
             : refusal.ToProblem();
 
@@ -238,9 +241,7 @@ public static class PayEndpoints
                     .GroupBy(l => l.Session.InstructorId)
                     .OrderBy(g => names[g.Key], StringComparer.Ordinal)
                     .ThenBy(g => g.Key)
-                    .SelectMany(g =>
-                        PayRules.Totals(g).Select(t => Told(t, g.Key, names[g.Key]))
-                    ),
+                    .SelectMany(g => PayRules.Totals(g).Select(t => Told(t, g.Key, names[g.Key]))),
             ],
             Totals = [.. PayRules.Totals(lines).Select(t => Told(t, null, null))],
             WithoutRate = lines.Count(l => l.Rate is null),

@@ -49,23 +49,21 @@ public static partial class PayFile
         {
             csv.WriteRecord([.. Columns]);
             foreach (var line in lines)
-                csv.WriteRecord(
-                    [
-                        LocalDatePattern.Iso.Format(line.On),
-                        line.StartsLocal,
-                        Plain(line.InstructorName),
-                        Plain(line.ClassName),
-                        Plain(line.LocationName),
-                        Number(line.Minutes),
-                        Number(line.Heads),
-                        line.Per is { } per ? StaffStore.Wire(per) : "",
-                        line.Rate ?? "",
-                        line.Currency ?? "",
-                        line.AmountText ?? "",
-                        Number(line.Amount),
-                        line.Amount is null ? "no rate" : "",
-                    ]
-                );
+                csv.WriteRecord([
+                    LocalDatePattern.Iso.Format(line.On),
+                    line.StartsLocal,
+                    Plain(line.InstructorName),
+                    Plain(line.ClassName),
+                    Plain(line.LocationName),
+                    Number(line.Minutes),
+                    Number(line.Heads),
+                    line.Per is { } per ? StaffStore.Wire(per) : "",
+                    line.Rate ?? "",
+                    line.Currency ?? "",
+                    line.AmountText ?? "",
+                    Number(line.Amount),
+                    line.Amount is null ? "no rate" : "",
+                ]);
             csv.Flush();
         }
 

@@ -18,10 +18,7 @@ public static class StaffEndpoints
     public static void MapStaff(this IEndpointRouteBuilder app)
     {
         var staff = app.MapGroup("/api/instructors").WithTags("Staff");
-        staff
-            .MapGet("/", ListAsync)
-            .WithName("Instructors")
-            .RequireAuthorization(Policies.Owner);
+        staff.MapGet("/", ListAsync).WithName("Instructors").RequireAuthorization(Policies.Owner);
         staff
             .MapPost("/", AddAsync)
             .WithName("AddInstructor")
@@ -147,10 +144,7 @@ public static class StaffEndpoints
     )
     {
         await using var read = await database.ReadAsync();
-        if (
-            !reader.MayKeep(instructorId)
-            || await StaffStore.FindAsync(read, instructorId) is null
-        )
+        if (!reader.MayKeep(instructorId) || await StaffStore.FindAsync(read, instructorId) is null)
             return StaffRefusals.NoSuchInstructor.ToProblem();
         if (from is { } first && to is { } last && last.Value < first.Value)
             return StaffRefusals.LeaveEndsBefore.ToProblem();

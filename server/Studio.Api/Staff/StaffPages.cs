@@ -24,9 +24,9 @@ public static class StaffPages
             l.InstructorId
         );
         var monday = TaughtHours.MondayOf(today);
-        var week = (
-            await StaffStore.SessionsAsync(read, monday, monday.PlusDays(6))
-        ).ToLookup(s => s.InstructorId);
+        var week = (await StaffStore.SessionsAsync(read, monday, monday.PlusDays(6))).ToLookup(s =>
+            s.InstructorId
+        );
         return
         [
             .. (await StaffStore.ListAsync(read)).Select(i => new InstructorMessage
@@ -103,7 +103,9 @@ public static class StaffPages
             To = leave.To,
             Sessions =
             [
-                .. ahead.Where(s => leave.From <= s.OnDate && s.OnDate <= leave.To).Select(s => s.Named),
+                .. ahead
+                    .Where(s => leave.From <= s.OnDate && s.OnDate <= leave.To)
+                    .Select(s => s.Named),
             ],
         };
 

@@ -295,7 +295,12 @@ public static class StaffStore
         );
 
     /// <summary>Notes the file of its proof.</summary>
-    public static Task ProveAsync(Write write, long qualificationId, string name, string mediaType) =>
+    public static Task ProveAsync(
+        Write write,
+        long qualificationId,
+        string name,
+        string mediaType
+    ) =>
         write.ExecuteAsync(
             """
             update qualifications set proof_name = @name, proof_media_type = @mediaType where id = @qualificationId

@@ -51,7 +51,10 @@ public static class WorkingTimeEndpoints
     )
     {
         await using var write = await database.BeginWriteAsync();
-        if (await StaffStore.FindAsync(write, instructorId) is null || !reader.MayKeep(instructorId))
+        if (
+            await StaffStore.FindAsync(write, instructorId) is null
+            || !reader.MayKeep(instructorId)
+        )
             return StaffRefusals.NoSuchInstructor.ToProblem();
         var hours = request
             .Hours.Select(h => new WeeklyHours(
@@ -116,7 +119,10 @@ public static class WorkingTimeEndpoints
     {
         var now = clock.GetCurrentInstant();
         await using var write = await database.BeginWriteAsync();
-        if (await StaffStore.FindAsync(write, instructorId) is null || !reader.MayKeep(instructorId))
+        if (
+            await StaffStore.FindAsync(write, instructorId) is null
+            || !reader.MayKeep(instructorId)
+        )
             return StaffRefusals.NoSuchInstructor.ToProblem();
         if (request.To < request.From)
             return StaffRefusals.LeaveEndsBefore.ToProblem();
@@ -125,8 +131,8 @@ public static class WorkingTimeEndpoints
         if (
             (await StaffStore.LeaveAsync(write, request.From, instructorId)).Find(l =>
                 l.From <= request.To
-            )
-            is { } other
+            ) is
+            { } other
         )
             return StaffRefusals.AwayAlready(other.From, other.To).ToProblem();
         var id = await StaffStore.AddLeaveAsync(
@@ -183,16 +189,21 @@ public static class WorkingTimeEndpoints
     )
     {
         await using var write = await database.BeginWriteAsync();
-        if (await StaffStore.FindAsync(write, instructorId) is null || !reader.MayKeep(instructorId))
+        if (
+            await StaffStore.FindAsync(write, instructorId) is null
+            || !reader.MayKeep(instructorId)
+        )
             return StaffRefusals.NoSuchInstructor.ToProblem();
         var classes = (await StudioStore.ClassesAsync(write)).Select(c => c.Code).ToList();
         var places = (await StudioStore.LocationsAsync(write)).Select(l => l.Code).ToList();
-        if (WishRules.WhyNot(
+        if (
+            WishRules.WhyNot(
                 [.. request.Wishes.Select(w => new TeachingWish(w.Kind, w.Value, w.Weight))],
                 classes,
                 places
             ) is
-            { } refusal)
+            { } refusal
+        )
             return refusal.ToProblem();
         await StaffStore.SetWishesAsync(write, instructorId, request.Wishes);
         write.Tell("staff");

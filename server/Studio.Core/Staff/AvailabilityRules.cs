@@ -42,9 +42,7 @@ public static class AvailabilityRules
         && one.From < other.To
         && other.From < one.To
         && (
-            one.LocationId is null
-            || other.LocationId is null
-            || one.LocationId == other.LocationId
+            one.LocationId is null || other.LocationId is null || one.LocationId == other.LocationId
         );
 
     private static string Words(WeeklyHours hours) =>

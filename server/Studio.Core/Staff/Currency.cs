@@ -8,6 +8,22 @@ namespace Studio.Core.Staff;
 /// </summary>
 public static class Currency
 {
+    private static readonly (int Places, string Codes)[] Lists =
+    [
+        (
+            2,
+            """
+            AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BMD BND BOB BRL BSD BTN BWP BYN BZD CAD CDF CHF CNY COP CRC CUP
+            CVE CZK DKK DOP DZD EGP ERN ETB EUR FJD FKP GBP GEL GHS GIP GMD GTQ GYD HKD HNL HTG HUF IDR ILS INR IRR JMD KES
+            KGS KHR KPW KYD KZT LAK LBP LKR LRD LSL MAD MDL MGA MKD MMK MNT MOP MRU MUR MVR MWK MXN MYR MZN NAD NGN NIO NOK
+            NPR NZD PAB PEN PGK PHP PKR PLN QAR RON RSD RUB SAR SBD SCR SDG SEK SGD SHP SLE SOS SRD SSP STN SVC SYP SZL THB
+            TJS TMT TOP TRY TTD TWD TZS UAH USD UYU UZS VES WST XCD XCG YER ZAR ZMW ZWG
+            """
+        ),
+        (0, "BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX VND VUV XAF XOF XPF"),
+        (3, "BHD IQD JOD KWD LYD OMR TND"),
+    ];
+
     private static readonly Dictionary<string, int> Digits = Table();
 
     /// <summary>Whether there is such a code.</summary>
@@ -28,24 +44,8 @@ public static class Currency
     {
         var digits = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var (places, codes) in Lists)
-            foreach (var code in codes.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
-                digits[code] = places;
+        foreach (var code in codes.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
+            digits[code] = places;
         return digits;
     }
-
-    private static readonly (int Places, string Codes)[] Lists =
-    [
-        (
-            2,
-            """
-            AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BMD BND BOB BRL BSD BTN BWP BYN BZD CAD CDF CHF CNY COP CRC CUP
-            CVE CZK DKK DOP DZD EGP ERN ETB EUR FJD FKP GBP GEL GHS GIP GMD GTQ GYD HKD HNL HTG HUF IDR ILS INR IRR JMD KES
-            KGS KHR KPW KYD KZT LAK LBP LKR LRD LSL MAD MDL MGA MKD MMK MNT MOP MRU MUR MVR MWK MXN MYR MZN NAD NGN NIO NOK
-            NPR NZD PAB PEN PGK PHP PKR PLN QAR RON RSD RUB SAR SBD SCR SDG SEK SGD SHP SLE SOS SRD SSP STN SVC SYP SZL THB
-            TJS TMT TOP TRY TTD TWD TZS UAH USD UYU UZS VES WST XCD XCG YER ZAR ZMW ZWG
-            """
-        ),
-        (0, "BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX VND VUV XAF XOF XPF"),
-        (3, "BHD IQD JOD KWD LYD OMR TND"),
-    ];
 }

@@ -26,11 +26,7 @@ public static class QualificationRules
     public const int SoonDays = 60;
 
     /// <summary>How one stands.</summary>
-    public static QualificationStatus On(
-        LocalDate expiresOn,
-        bool isWithdrawn,
-        LocalDate today
-    ) =>
+    public static QualificationStatus On(LocalDate expiresOn, bool isWithdrawn, LocalDate today) =>
         isWithdrawn ? QualificationStatus.Withdrawn
         : expiresOn < today ? QualificationStatus.Expired
         : expiresOn <= today.PlusDays(SoonDays) ? QualificationStatus.EndsSoon

@@ -55,7 +55,11 @@ public static class TaughtHours
     )
     {
         var months = new List<HoursOf>();
-        for (var first = from.With(DateAdjusters.StartOfMonth); first <= to; first = first.PlusMonths(1))
+        for (
+            var first = from.With(DateAdjusters.StartOfMonth);
+            first <= to;
+            first = first.PlusMonths(1)
+        )
             months.Add(
                 Of(
                     first.ToString("uuuu-MM", CultureInfo.InvariantCulture),
