@@ -21,9 +21,9 @@ const times = (count: number, one: string, many: string) =>
 export function Consequences({ changes, anyway = false, onAnyway }: Props) {
   const { added, changed, calledOff, conflicts, consequences } = changes;
   const parts = [
-    ...(changed > 0 ? [`${times(changed, 'session changes', 'sessions change')}`] : []),
-    ...(added > 0 ? [`${times(added, 'is added', 'are added')}`] : []),
-    ...(calledOff > 0 ? [`${times(calledOff, 'is called off', 'are called off')}`] : []),
+    ...(changed > 0 ? [times(changed, 'session changes', 'sessions change')] : []),
+    ...(added > 0 ? [times(added, 'is added', 'are added')] : []),
+    ...(calledOff > 0 ? [times(calledOff, 'is called off', 'are called off')] : []),
   ];
   return (
     <Stack gap="sm" role="status">

@@ -25,7 +25,7 @@ export function RuleFields({ rule, onChange, error }: Props) {
       <SegmentedControl
         aria-label="Kind of rule"
         value={rule.kind}
-        onChange={(kind) => set({ kind: kind as RuleDraft['kind'] })}
+        onChange={(kind) => set({ kind })}
         data={[
           { value: 'weekly', label: 'On days of the week' },
           { value: 'own', label: 'Another rule' },
@@ -62,11 +62,7 @@ export function RuleFields({ rule, onChange, error }: Props) {
             onChange={(every) => set({ every: Number(every) || 1 })}
             maw="12rem"
           />
-          <Radio.Group
-            label="Ends"
-            value={rule.ends}
-            onChange={(ends) => set({ ends: ends as RuleDraft['ends'] })}
-          >
+          <Radio.Group label="Ends" value={rule.ends} onChange={(ends) => set({ ends })}>
             <Group mt={4}>
               <Radio value="never" label="Goes on" />
               <Radio value="on" label="On a day" />
