@@ -10,6 +10,7 @@ using Studio.Api.Booking;
 using Studio.Api.Catalogue;
 using Studio.Api.Clearance;
 using Studio.Api.Clients;
+using Studio.Api.Cover;
 using Studio.Api.Data;
 using Studio.Api.Demo;
 using Studio.Api.Erasures;
@@ -61,6 +62,7 @@ public static class StudioHost
         services.AddAccounts();
         services.AddScoped<StudioStore>();
         services.AddScoped<SessionSummaries>();
+        services.AddScoped<Covers>();
         services.AddSingleton(MailSettings.Read(builder.Configuration));
         services.AddSingleton<MailLinks>();
         services.AddSingleton<MailFolder>();
@@ -162,6 +164,7 @@ public static class StudioHost
         app.MapRecords();
         app.MapErasures();
         app.MapSessions();
+        app.MapCover();
         app.MapBooking();
         app.MapRosters();
         app.MapMovements();

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Studio.Core.Cover;
 
 namespace Studio.Core.Catalogue;
 
@@ -66,6 +67,12 @@ public sealed partial record StudioPolicies
         [HeartRate29.Younger] = "younger",
     };
 
+    private static readonly Dictionary<CoverSettles, string> Settling = new()
+    {
+        [CoverSettles.Owner] = "owner",
+        [CoverSettles.Instructors] = "instructors",
+    };
+
     /// <summary>These policies with one value changed, or why it cannot be; allowed ranges are the rule book's to check.</summary>
     public Answer<StudioPolicies> With(string code, string value)
     {
@@ -127,6 +134,7 @@ public sealed partial record StudioPolicies
             "left-out-most-percent" => Text(LeftOutMostPercent),
             "heart-rate" => HeartRates[HeartRate],
             "heart-rate-29" => HeartRates29[HeartRate29],
+            "cover-settles" => Settling[CoverSettles],
             "rest-hours-least" => Text(RestHoursLeast),
             "health-kept-years" => Text(HealthKeptYears),
             "contact-kept-years" => Text(ContactKeptYears),
@@ -214,6 +222,10 @@ public sealed partial record StudioPolicies
             ("warm-room", _) when KeyOf(WarmRooms, value) is { } one => this with
             {
                 WarmRoom = one,
+            },
+            ("cover-settles", _) when KeyOf(Settling, value) is { } one => this with
+            {
+                CoverSettles = one,
             },
             ("heart-rate", _) when KeyOf(HeartRates, value) is { } one => this with
             {

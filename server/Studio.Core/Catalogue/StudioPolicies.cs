@@ -1,3 +1,5 @@
+using Studio.Core.Cover;
+
 namespace Studio.Core.Catalogue;
 
 /// <summary>Which list of contraindications counts.</summary>
@@ -195,6 +197,9 @@ public sealed partial record StudioPolicies
     /// <summary>The largest share of a plan's minutes, in percent, that may be left out before the class does not suit.</summary>
     public int LeftOutMostPercent { get; init; } = 50;
 
+    /// <summary>Who settles cover.</summary>
+    public CoverSettles CoverSettles { get; init; } = CoverSettles.Owner;
+
     /// <summary>Least hours of rest between two days' teaching, for whom no other bound was set.</summary>
     public int RestHoursLeast { get; init; } = 11;
 
@@ -243,6 +248,7 @@ public sealed partial record StudioPolicies
         "left-out-most-percent",
         "heart-rate",
         "heart-rate-29",
+        "cover-settles",
         "rest-hours-least",
         "health-kept-years",
         "contact-kept-years",
