@@ -4,8 +4,9 @@ import { flagQueries } from './flags';
 import { sessionsQueries } from './sessions';
 import type { CoverAnswer, CoverChoice } from './types';
 
+// Under sessions: whatever makes sessions stale makes cover stale.
 export const coverQueries = {
-  all: () => ['cover'] as const,
+  all: () => [...sessionsQueries.all(), 'cover'] as const,
   /** What nobody teaches, the soonest first. */
   open: () =>
     queryOptions({
@@ -28,7 +29,7 @@ function useCoverChange<Given, Made>(change: (given: Given) => Promise<Made>) {
     mutationFn: change,
     onSettled: () =>
       Promise.all(
-        [coverQueries.all(), sessionsQueries.all(), flagQueries.all()].map((queryKey) =>
+        [sessionsQueries.all(), flagQueries.all()].map((queryKey) =>
           queries.invalidateQueries({ queryKey }),
         ),
       ),

@@ -2,7 +2,6 @@ import { useQueryClient } from '@tanstack/react-query';
 import { useEffect } from 'react';
 import { clientQueries } from './clients';
 import { connection } from './connection';
-import { coverQueries } from './cover';
 import { flagQueries } from './flags';
 import { incidentQueries } from './incidents';
 import { jobQueries } from './jobs';
@@ -13,8 +12,7 @@ import { sessionsQueries } from './sessions';
 
 interface Changed {
   /** `open` is the stream's own greeting. */
-  topic:
-    'open' | 'session' | 'cover' | 'client' | 'flags' | 'moves' | 'jobs' | 'rules' | 'erasures';
+  topic: 'open' | 'session' | 'client' | 'flags' | 'moves' | 'jobs' | 'rules' | 'erasures';
   id?: number | null;
 }
 
@@ -24,9 +22,7 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
     case 'open':
       return [];
     case 'session':
-      return [sessionsQueries.all(), clientQueries.all(), coverQueries.all()];
-    case 'cover':
-      return [coverQueries.all(), sessionsQueries.all()];
+      return [sessionsQueries.all(), clientQueries.all()];
     case 'client':
       return [
         id == null ? clientQueries.all() : clientQueries.of(id),

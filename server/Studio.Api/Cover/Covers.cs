@@ -113,7 +113,7 @@ public sealed class Covers(
             answer,
             clock.GetCurrentInstant()
         );
-        write.Tell("cover", sessionId);
+        write.Tell("session", sessionId);
         return null;
     }
 
@@ -246,7 +246,7 @@ public sealed class Covers(
             await CoverStore.TidyAsync(write, clock.GetCurrentInstant())
             + await flags.SessionsAsync(write);
         if (touched > 0)
-            write.Tell("cover");
+            write.Tell("session");
         return touched;
     }
 
@@ -308,10 +308,7 @@ public sealed class Covers(
     {
         await flags.SessionsAsync(write);
         foreach (var id in sessions)
-        {
             write.Tell("session", id);
-            write.Tell("cover", id);
-        }
     }
 
     private static Dictionary<string, string> Line(string words) =>

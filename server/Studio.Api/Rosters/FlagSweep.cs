@@ -118,12 +118,18 @@ public sealed class FlagSweep(RuleBook book, StudioStore studio, IClock clock)
                     )
                 )
             )
-            .Concat(await UncoveredAsync(write, now))
             .ToList();
+        should.AddRange(await UncoveredAsync(write, now));
         var touched = await FlagStore.SettleAsync(write, should, "client_id is null", [], now);
         if (touched > 0)
             write.Tell("flags");
         return touched;
+    }
+
+    private sealed record ClientZone
+    {
+        public long Id { get; init; }
+        public string Zone { get; init; } = "";
     }
 
     private static async Task<IEnumerable<StandingFlag>> UncoveredAsync(Write write, Instant now) =>
@@ -165,12 +171,6 @@ public sealed class FlagSweep(RuleBook book, StudioStore studio, IClock clock)
         public string InstructorName { get; init; } = "";
         public Instant AskedAt { get; init; }
         public Instant StartsAt { get; init; }
-    }
-
-    private sealed record ClientZone
-    {
-        public long Id { get; init; }
-        public string Zone { get; init; } = "";
     }
 
     private sealed record SeatRow

@@ -149,6 +149,9 @@ public sealed partial record StudioPolicies
     /// <summary>For how many hours a seat named in a suggested move is kept for her.</summary>
     public int MoveHoldHours { get; init; } = 24;
 
+    /// <summary>Who settles cover.</summary>
+    public CoverSettles CoverSettles { get; init; } = CoverSettles.Owner;
+
     /// <summary>How long before a class its waitlist stops moving up, in minutes.</summary>
     public int WaitlistCutOffMinutes { get; init; } = 120;
 
@@ -197,9 +200,6 @@ public sealed partial record StudioPolicies
     /// <summary>The largest share of a plan's minutes, in percent, that may be left out before the class does not suit.</summary>
     public int LeftOutMostPercent { get; init; } = 50;
 
-    /// <summary>Who settles cover.</summary>
-    public CoverSettles CoverSettles { get; init; } = CoverSettles.Owner;
-
     /// <summary>Least hours of rest between two days' teaching, for whom no other bound was set.</summary>
     public int RestHoursLeast { get; init; } = 11;
 
@@ -232,6 +232,7 @@ public sealed partial record StudioPolicies
         "week-reading",
         "look-ahead-days",
         "move-hold-hours",
+        "cover-settles",
         "waitlist-cut-off-minutes",
         "booking-ahead-days",
         "impact-after-birth-days",
@@ -248,7 +249,6 @@ public sealed partial record StudioPolicies
         "left-out-most-percent",
         "heart-rate",
         "heart-rate-29",
-        "cover-settles",
         "rest-hours-least",
         "health-kept-years",
         "contact-kept-years",
