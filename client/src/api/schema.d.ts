@@ -4,10046 +4,12310 @@
  */
 
 export interface paths {
-  '/healthz': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Alive'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/account': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['MakeClientAccount'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/demo': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Demo'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/catalogue/movements': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['CatalogueMovements'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/rung': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['NoteCall'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/warning-signs': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['WarningSigns'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/holds': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['Hold'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/letters/traits': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['LetterTraits'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/letters/read': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['ReadLetters'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/letters/waiting': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['WaitingLetters'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/letters/people': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['FindLetters'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/letters/waiting/count': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['CountWaitingLetters'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/erasure': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['ErasurePlan'];
-    put?: never;
-    post: operations['Erase'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/sessions/{sessionId}': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['SessionForClient'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/movements': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Movements'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/notes': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['NotesOfClient'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/what-if': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['WhatIf'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/live': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Live'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/session': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Me'];
-    put?: never;
-    post: operations['SignIn'];
-    delete: operations['SignOut'];
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/session/password': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put: operations['ChangePassword'];
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/accounts': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Accounts'];
-    put?: never;
-    post: operations['MakeAccount'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/accounts/{accountId}/roles': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put: operations['ChangeRoles'];
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/stages': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Stages'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/factors': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Factors'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/locations': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Locations'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/classes': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Classes'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/policies': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Policies'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/policies/changes': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['PolicyChanges'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/policies/{code}': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put: operations['ChoosePolicy'];
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/policies/{code}/preview': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['PreviewPolicy'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/catalogue/rules': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['CatalogueRules'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/catalogue/sources': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['CatalogueSources'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/catalogue/coverage': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['CatalogueCoverage'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/catalogue/versions': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['CatalogueVersions'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/catalogue/files/{file}': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['CatalogueFile'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/catalogue/versions/{version}/files/{file}': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['CatalogueVersionFile'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/instructors': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Instructors'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/instructors/{instructorId}/qualifications': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['AddQualification'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/dating': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['ReckonDueDate'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/datings': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['DatingHistory'];
-    put?: never;
-    post: operations['AddDating'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['FindClients'];
-    put?: never;
-    post: operations['AddClient'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Client'];
-    put: operations['ChangeClient'];
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/factors': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['AddFactor'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/factors/{factorId}/end': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['EndFactor'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/clearances': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['FileClearance'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/birth': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put: operations['CorrectBirth'];
-    post: operations['ReportBirth'];
-    delete: operations['TakeBackBirth'];
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/loss': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['EndPregnancy'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/return': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['OpenWayBack'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/screening': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['ScreeningForm'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/screening/draft': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put: operations['SaveScreeningDraft'];
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/screening/nothing-changed': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['NothingChanged'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/screenings': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['ScreeningsOfClient'];
-    put?: never;
-    post: operations['AnswerScreening'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/incidents': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Incidents'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/incidents/{incidentId}/more': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['AddToIncident'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/letters': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['LettersOfClient'];
-    put?: never;
-    post: operations['FileLetter'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/letters/{letterId}/file': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['LetterFile'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/letters/request': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['RequestLetter'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/letters/{letterId}/review': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['ReviewLetter'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/letters/{letterId}/refuse': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['RefuseLetter'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/letters/{letterId}/withdraw': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['WithdrawLetter'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/audit': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Audit'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/audit/check': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['CheckAudit'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/record': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Record'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/record/file': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['RecordFile'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/erasure/wish': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['AskForErasure'];
-    delete: operations['TakeBackErasure'];
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/erasures': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Erasures'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/erasures/{erasureId}/kept': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['SetApart'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/erasures/{erasureId}/letters/{letterId}/file': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['SetApartFile'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/sessions': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Sessions'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/sessions/{sessionId}': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Session'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/sessions/{sessionId}/cover': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Cover'];
-    put?: never;
-    post: operations['AskForCover'];
-    delete: operations['WithdrawCover'];
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/sessions/{sessionId}/cover/answer': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put: operations['AnswerCover'];
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/sessions/{sessionId}/cover/take': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['TakeCover'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/cover': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['OpenCover'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/cover/mine': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['MyCover'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/cover/away': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['AskForDays'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/cover/plan': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['PlanCover'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/cover/settle': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['SettleCover'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/sessions/{sessionId}/bookings': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['Book'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/bookings/{bookingId}': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post?: never;
-    delete: operations['Cancel'];
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/sessions': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['SessionsForClient'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/clients/{clientId}/bookings': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['BookingsOfClient'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/bookings/{bookingId}/check-in': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['CheckIn'];
-    delete: operations['UndoCheckIn'];
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/sessions/{sessionId}/roster': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Roster'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/sessions/{sessionId}/roster/read': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['ReadRosterFlags'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/flags': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Flags'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/flags/{flagId}/read': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['ReadFlag'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/classes/{classId}/plan': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['ClassPlan'];
-    put: operations['ChangeClassPlan'];
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/classes/{classId}/plan/versions/{version}': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['ClassPlanVersion'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/sessions/{sessionId}/plan': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['SessionPlan'];
-    put: operations['ChangeSessionPlan'];
-    post?: never;
-    delete: operations['FollowClassPlan'];
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/sessions/{sessionId}/plan/preview': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['PreviewPlan'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/sessions/{sessionId}/plan/suit': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['SuitPlan'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/sessions/{sessionId}/notes': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['NotesOfSession'];
-    put?: never;
-    post: operations['WriteNote'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/notes/{noteId}': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put: operations['ChangeNote'];
-    post?: never;
-    delete: operations['WithdrawNote'];
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/moves': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Moves'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/moves/{moveId}/accept': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['AcceptMove'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/moves/{moveId}/decline': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['DeclineMove'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/jobs': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Jobs'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/jobs/{name}/run': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['RunJob'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/messages': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Messages'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/messages/counts': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['MessageCounts'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/messages/kinds': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['MessageKinds'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/messages/test': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['TestMessage'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/messages/retry': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['RetryMessages'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/messages/{messageId}': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['Message'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/messages/{messageId}/file': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['MessageFile'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/messages/{messageId}/retry': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['RetryMessage'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/messages/mine': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['MyMessages'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/messages/choices': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['MessageChoices'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/messages/choices/{kind}': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put: operations['ChooseMessages'];
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/mail-stops/{token}': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['MessageStop'];
-    put?: never;
-    post: operations['StopMessages'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/imports/clients/example': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get: operations['ClientImportExample'];
-    put?: never;
-    post?: never;
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/imports/clients': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['ImportClients'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/imports/catalogue': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['ImportCatalogue'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
-  '/api/catalogue/versions/{version}/return': {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    get?: never;
-    put?: never;
-    post: operations['ReturnToCatalogue'];
-    delete?: never;
-    options?: never;
-    head?: never;
-    patch?: never;
-    trace?: never;
-  };
+    "/healthz": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Alive"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/account": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["MakeClientAccount"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/demo": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Demo"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/movements": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueMovements"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/rung": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["NoteCall"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/warning-signs": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["WarningSigns"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/holds": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["Hold"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/letters/traits": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["LetterTraits"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/letters/read": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ReadLetters"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/letters/waiting": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["WaitingLetters"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/letters/people": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["FindLetters"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/letters/waiting/count": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CountWaitingLetters"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/erasure": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ErasurePlan"];
+        put?: never;
+        post: operations["Erase"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/timetable": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["TimetableWithConflicts"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Session"];
+        put: operations["ChangeSession"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/sessions/{sessionId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["SessionForClient"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/movements": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Movements"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/notes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["NotesOfClient"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/what-if": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["WhatIf"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/live": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Live"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/session": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Me"];
+        put?: never;
+        post: operations["SignIn"];
+        delete: operations["SignOut"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/session/password": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["ChangePassword"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/accounts": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Accounts"];
+        put?: never;
+        post: operations["MakeAccount"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/accounts/{accountId}/roles": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["ChangeRoles"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/stages": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Stages"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/factors": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Factors"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/locations": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Locations"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/classes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Classes"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/policies": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Policies"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/policies/changes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["PolicyChanges"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/policies/{code}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["ChoosePolicy"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/policies/{code}/preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PreviewPolicy"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/rules": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueRules"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/sources": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueSources"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/coverage": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueCoverage"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/versions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueVersions"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/files/{file}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/versions/{version}/files/{file}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CatalogueVersionFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Instructors"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/qualifications": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["AddQualification"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/dating": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ReckonDueDate"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/datings": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["DatingHistory"];
+        put?: never;
+        post: operations["AddDating"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["FindClients"];
+        put?: never;
+        post: operations["AddClient"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Client"];
+        put: operations["ChangeClient"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/factors": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["AddFactor"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/factors/{factorId}/end": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["EndFactor"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/clearances": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["FileClearance"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/birth": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["CorrectBirth"];
+        post: operations["ReportBirth"];
+        delete: operations["TakeBackBirth"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/loss": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["EndPregnancy"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/return": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["OpenWayBack"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/screening": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ScreeningForm"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/screening/draft": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["SaveScreeningDraft"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/screening/nothing-changed": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["NothingChanged"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/screenings": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ScreeningsOfClient"];
+        put?: never;
+        post: operations["AnswerScreening"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/incidents": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Incidents"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/incidents/{incidentId}/more": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["AddToIncident"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/letters": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["LettersOfClient"];
+        put?: never;
+        post: operations["FileLetter"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/letters/{letterId}/file": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["LetterFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/letters/request": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["RequestLetter"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/letters/{letterId}/review": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ReviewLetter"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/letters/{letterId}/refuse": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["RefuseLetter"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/letters/{letterId}/withdraw": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["WithdrawLetter"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/audit": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Audit"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/audit/check": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["CheckAudit"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/record": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Record"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/record/file": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["RecordFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/erasure/wish": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["AskForErasure"];
+        delete: operations["TakeBackErasure"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/erasures": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Erasures"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/erasures/{erasureId}/kept": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["SetApart"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/erasures/{erasureId}/letters/{letterId}/file": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["SetApartFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Sessions"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/cover": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Cover"];
+        put?: never;
+        post: operations["AskForCover"];
+        delete: operations["WithdrawCover"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/cover/answer": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["AnswerCover"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/cover/take": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["TakeCover"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["OpenCover"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover/mine": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["MyCover"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover/away": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["AskForDays"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover/plan": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PlanCover"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover/settle": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["SettleCover"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Drafts"];
+        put?: never;
+        post: operations["MakeDraft"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Draft"];
+        put?: never;
+        post?: never;
+        delete: operations["DiscardDraft"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/sessions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["ChangeDraft"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/check": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["CheckDraftSession"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/copy-week": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["CopyWeek"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/meanwhile": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["DecideMeanwhile"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/consequences": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["DraftConsequences"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/publish": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PublishDraft"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["AllSeries"];
+        put?: never;
+        post: operations["AddSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PreviewSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["OneSeries"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}/changes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ChangeSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}/end": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["EndSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}/exceptions/{on}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["SkipDate"];
+        post?: never;
+        delete: operations["BringDateBack"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Closures"];
+        put?: never;
+        post: operations["AddClosure"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures/import": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ImportHolidays"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures/{closureId}/call-off": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["CallOffOnClosure"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures/{closureId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        delete: operations["RemoveClosure"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/bookings": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["Book"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/bookings/{bookingId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        delete: operations["Cancel"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/sessions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["SessionsForClient"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/bookings": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["BookingsOfClient"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/bookings/{bookingId}/check-in": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["CheckIn"];
+        delete: operations["UndoCheckIn"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/let-go": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["LetGo"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/let-go/{bookingId}/seen-to": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["SeenTo"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/roster": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Roster"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/roster/read": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ReadRosterFlags"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/flags": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Flags"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/flags/{flagId}/read": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ReadFlag"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/classes/{classId}/plan": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ClassPlan"];
+        put: operations["ChangeClassPlan"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/classes/{classId}/plan/versions/{version}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ClassPlanVersion"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/plan": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["SessionPlan"];
+        put: operations["ChangeSessionPlan"];
+        post?: never;
+        delete: operations["FollowClassPlan"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/plan/preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PreviewPlan"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/plan/suit": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["SuitPlan"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/notes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["NotesOfSession"];
+        put?: never;
+        post: operations["WriteNote"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/notes/{noteId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["ChangeNote"];
+        post?: never;
+        delete: operations["WithdrawNote"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/moves": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Moves"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/moves/{moveId}/accept": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["AcceptMove"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/moves/{moveId}/decline": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["DeclineMove"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Jobs"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{name}/run": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["RunJob"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Messages"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/counts": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["MessageCounts"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/kinds": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["MessageKinds"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/test": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["TestMessage"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/retry": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["RetryMessages"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/{messageId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Message"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/{messageId}/file": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["MessageFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/{messageId}/retry": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["RetryMessage"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/mine": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["MyMessages"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/choices": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["MessageChoices"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/choices/{kind}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["ChooseMessages"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/mail-stops/{token}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["MessageStop"];
+        put?: never;
+        post: operations["StopMessages"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/imports/clients/example": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ClientImportExample"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/imports/clients": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ImportClients"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/imports/catalogue": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ImportCatalogue"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue/versions/{version}/return": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ReturnToCatalogue"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
-  schemas: {
-    /** @description An account in the owner's list. */
-    AccountRow: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /** @description E-mail address. */
-      email: string;
-      /** @description Name. */
-      name: string;
-      /** @description Roles, comma between. */
-      roles: string;
-      /**
-       * Format: int64
-       * @description The client it belongs to.
-       */
-      clientId: null | number;
-      /**
-       * Format: int64
-       * @description The instructor it belongs to.
-       */
-      instructorId: null | number;
-    };
-    /** @description Weeks and days. */
-    AgeMessage: {
-      /** Format: int32 */
-      weeks: number;
-      /** Format: int32 */
-      days: number;
-    };
-    /** @description An answer to one question. */
-    AnswerMessage: {
-      /** @description "yes", "no", "unsure", "agreed", "right", or own words. */
-      value: string;
-      since?: null | components['schemas']['LocalDate'];
-    };
-    /** @description A screening that was answered; for herself, the owner and whoever reads letters. */
-    AnsweredScreening: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /** @description The day. */
-      answeredOn: components['schemas']['LocalDate'];
-      /** @description What came of it. */
-      outcome: components['schemas']['ScreeningOutcome'];
-      /**
-       * Format: int32
-       * @description Version of the questions; null when only the outcome was recorded.
-       */
-      version?: null | number;
-      /** @description The answers by code; empty when only the outcome was recorded. */
-      answers: {
-        [key: string]: components['schemas']['AnswerMessage'];
-      };
-      /** @description Questions whose answer differs from what staff entered and still stands on her page. */
-      differs: string[];
-    };
-    /** @description Answers, all of them or as far as she has come. */
-    AnswersRequest: {
-      /**
-       * Format: int32
-       * @description The version of the questions that were shown.
-       */
-      version: number;
-      /** @description By code of the question. */
-      answers: {
-        [key: string]: components['schemas']['AnswerMessage'];
-      };
-    };
-    /**
-     * @description Why the questions are asked, most pressing first.
-     * @enum {unknown}
-     */
-    AskedBecause: 'never' | 'newPregnancy' | 'warningSign' | 'birth' | 'interval' | 'newStage';
-    /**
-     * @description To whom something is said or asked.
-     * @enum {unknown}
-     */
-    AskedWhen: 'pregnancy' | 'afterBirth' | 'always';
-    /**
-     * @description What was done with a health record.
-     * @enum {unknown}
-     */
-    AuditAct: 'read' | 'change';
-    /** @description Whether the trail is whole. */
-    AuditCheck: {
-      /**
-       * Format: int64
-       * @description How many entries it should have.
-       */
-      entries: number;
-      /** @description Nothing was changed, dropped or slipped in. */
-      whole: boolean;
-      /**
-       * Format: int64
-       * @description The first entry that does not fit.
-       */
-      firstBroken: null | number;
-    };
-    /** @description One entry of the trail. */
-    AuditMessage: {
-      /**
-       * Format: int64
-       * @description Its number; ask for what lies before the last one seen to go on.
-       */
-      id: number;
-      /** @description When. */
-      at: components['schemas']['Instant'];
-      /** @description Who: a name, "the program", or "an account that is gone". */
-      who: string;
-      /** @description As what: owner, reviewer, herself, instructor, frontDesk or program. */
-      seenAs: string;
-      /** @description Read or change. */
-      act: components['schemas']['AuditAct'];
-      /** @description Which part of the record. */
-      kind: string;
-      /**
-       * Format: int64
-       * @description Whose record.
-       */
-      clientId: number;
-      /** @description Her name; null once she was erased. */
-      whose?: null | string;
-      /**
-       * Format: int64
-       * @description The session whose roster it was.
-       */
-      sessionId?: null | number;
-    };
-    /** @description Days on which somebody cannot teach. */
-    AwayRequest: {
-      /** @description The first day. */
-      from: components['schemas']['LocalDate'];
-      /** @description The last day. */
-      to: components['schemas']['LocalDate'];
-      /**
-       * Format: int64
-       * @description Who; an instructor may leave it out.
-       */
-      instructorId?: null | number;
-    };
-    /** @description What a birth on record should have said. */
-    BirthCorrection: {
-      /** @description Date of birth. */
-      on: components['schemas']['LocalDate'];
-      mode?: null | components['schemas']['BirthMode'];
-    };
-    /** @enum {unknown} */
-    BirthMode: 'vaginal' | 'assisted' | 'caesarean' | 'unknown' | null;
-    /** @description A birth. */
-    BirthRequest: {
-      /** @description Date of birth. */
-      on: components['schemas']['LocalDate'];
-      /** @description How the baby was born. */
-      mode: components['schemas']['BirthMode'];
-    };
-    /** @description A seat or a place on the waitlist. */
-    BookingAnswer: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      bookingId: number;
-      /** @description booked or waiting. */
-      status: components['schemas']['BookingStatus'];
-      /**
-       * Format: int32
-       * @description Place on the waitlist, from 1.
-       */
-      place?: null | number;
-      /** @description How it suits her on its date. */
-      fit: components['schemas']['FitMessage'];
-    };
-    /** @description For whom. */
-    BookingRequest: {
-      /**
-       * Format: int64
-       * @description The client.
-       */
-      clientId: number;
-    };
-    /** @enum {unknown} */
-    BookingStatus: 'booked' | 'waiting' | 'cancelled' | 'released' | 'moved' | null;
-    /** @description What became of the bookings that had been let go. */
-    BroughtBack: {
-      /**
-       * Format: int32
-       * @description So many have their seat again.
-       */
-      booked: number;
-      /**
-       * Format: int32
-       * @description So many are on a waitlist now: somebody else has the seat.
-       */
-      waiting: number;
-      /**
-       * Format: int32
-       * @description So many cannot be had back.
-       */
-      gone: number;
-    };
-    /**
-     * @description What a person may do with a session.
-     * @enum {unknown}
-     */
-    CanBook: 'seat' | 'waitlist' | 'no';
-    /** @description What a cancellation did. */
-    CancellationAnswer: {
-      /**
-       * Format: int64
-       * @description The booking that ended.
-       */
-      bookingId: number;
-      /**
-       * Format: int64
-       * @description Its session.
-       */
-      sessionId: number;
-      /**
-       * Format: int32
-       * @description How many people got a seat from the waitlist by it.
-       */
-      promoted: number;
-    };
-    /** @description Somebody who could take a session, or could not. */
-    CandidateMessage: {
-      /**
-       * Format: int64
-       * @description The instructor.
-       */
-      instructorId: number;
-      /** @description Her name. */
-      name: string;
-      /** @description Her phone, for those who ring: the owner always, the front desk when it is urgent. */
-      phone?: null | string;
-      /** @description Whether she can take it. */
-      standing: components['schemas']['CoverStanding'];
-      answer?: null | components['schemas']['CoverAnswer'];
-      /** @description What stands against it; for colleagues and the front desk it stays between her and the owner. */
-      against: string[];
-      /** @description What else there is to know, as far as the reader may. */
-      reasons: string[];
-    };
-    /** @description Something wrong in a file. */
-    CatalogueFault: {
-      /** @description The file. */
-      file: string;
-      /**
-       * Format: int32
-       * @description Its line, from 1; the header is line 1. Null when it is no single line.
-       */
-      line: null | number;
-      /** @description What is wrong. */
-      text: string;
-    };
-    /** @description A catalogue file as it was sent. */
-    CatalogueFile: {
-      /** @description Its name, such as `movement_rules.csv`. */
-      name: null | string;
-      /** @description Its text: UTF-8, a header row, commas between. */
-      text: null | string;
-    };
-    /** @description A movement as the catalogue has it. */
-    CatalogueMovement: {
-      /** @description Its code. */
-      code: string;
-      /** @description Its name. */
-      name: string;
-      /** @description Name of its group. */
-      group: string;
-      /** @description Its position. */
-      position: components['schemas']['Named'];
-      /** @description Its traits. */
-      traits: components['schemas']['Named'][];
-      /**
-       * Format: int32
-       * @description Usual effort, 0 to 10.
-       */
-      effort: number;
-      /** @description What is needed for it. */
-      equipment: string[];
-      /** @description How it is called out. */
-      cue: string;
-      /** @description Its gentler options, the nearest first. */
-      options: components['schemas']['Named'][];
-      /** @description Ids of the rules that may speak of it, under the studio's present choices. */
-      rules: string[];
-    };
-    /** @description The movements, and every rule that may speak of one. */
-    CatalogueMovements: {
-      /** @description Every position and trait a letter can ask to leave out. */
-      restrictions: components['schemas']['Named'][];
-      /** @description The movements in the order of a class. */
-      movements: components['schemas']['CatalogueMovement'][];
-      /** @description The movement rules. */
-      rules: components['schemas']['RuleMessage'][];
-    };
-    /** @description What new rules would change, or did. */
-    CatalogueReport: {
-      /** @description Nothing was kept. */
-      dryRun: boolean;
-      /**
-       * Format: int32
-       * @description The version that is in force by it; null when nothing was put in force.
-       */
-      version?: null | number;
-      /**
-       * Format: int32
-       * @description The version it was compared with.
-       */
-      basedOn: number;
-      /** @description Everything wrong in the files; with any, nothing else is known. */
-      faults: components['schemas']['CatalogueFault'][];
-      /** @description What is in use and would be taken away; with any, it cannot be put in force. */
-      inUse: components['schemas']['InUse'][];
-      /** @description The files that differ. */
-      files: string[];
-      /** @description The rows that differ. */
-      rows: components['schemas']['RowChange'][];
-      /** @description Good to know and no hindrance: movements left out for everybody, published rows no longer covered. */
-      mind: string[];
-      bookings?: null | components['schemas']['Consequences'];
-      /** @description Whether it can be put in force. */
-      canBeKept?: boolean;
-    };
-    /** @description New rules, to be tried or put in force. */
-    CatalogueRequest: {
-      /** @description One or more files; those that are not sent stay as they are. */
-      files: null | components['schemas']['CatalogueFile'][];
-      /** @description Why, for those who look at the list of versions later. */
-      why?: null | string;
-      /**
-       * Format: int32
-       * @description The version the files were made from; refused when another is in force by now.
-       */
-      basedOn?: null | number;
-    };
-    /** @description A cell that is another. */
-    CellChange: {
-      /** @description Its column. */
-      column: string;
-      /** @description As it was. */
-      from: string;
-      /** @description As it is to be. */
-      to: string;
-    };
-    /** @description Movements that change for the same reasons. */
-    ChangeMessage: {
-      /** @description The reasons, strictest first. */
-      reasons: components['schemas']['ChangeReasonMessage'][];
-      /** @description The movements, in the order of the plan. */
-      movements: components['schemas']['ChangedMovementMessage'][];
-    };
-    /** @description Why, in the words for her. */
-    ChangeReasonMessage: {
-      /** @description In a sentence. */
-      text: string;
-      source: null | components['schemas']['SourceMessage'];
-      lift: null | components['schemas']['LiftMessage'];
-    };
-    /** @description A booking ahead, or a place on a waitlist, that other rules would see otherwise. For the owner alone. */
-    ChangedBooking: {
-      /**
-       * Format: int64
-       * @description Who.
-       */
-      clientId: number;
-      /** @description Her name. */
-      client: string;
-      /**
-       * Format: int64
-       * @description Which session.
-       */
-      sessionId: number;
-      /** @description Of which class. */
-      className: string;
-      /** @description Its date, where it is held. */
-      on: components['schemas']['LocalDate'];
-      /** @description Its start by the clock there. */
-      startsLocal: components['schemas']['LocalTime'];
-      /** @description Booked or waiting. */
-      status: components['schemas']['BookingStatus'];
-      /** @description How it suits her now. */
-      from: components['schemas']['Suits'];
-      /** @description How it would suit her. */
-      to: components['schemas']['Suits'];
-      /** @description The strictest reason that comes, or else goes. */
-      because: null | string;
-      /** @description Movements of the plan that become something else for her. */
-      movements: components['schemas']['MovementChange'][];
-    };
-    /** @description A movement that she does differently. */
-    ChangedMovementMessage: {
-      /**
-       * Format: int32
-       * @description Its place in the plan, from 1.
-       */
-      position: number;
-      /** @description Its name. */
-      name: string;
-      /**
-       * Format: int32
-       * @description How long it is taught.
-       */
-      minutes: number;
-      /** @description Adapted, replaced or left out. */
-      verdict: components['schemas']['MovementVerdict'];
-      /** @description What she does instead, when it is replaced. */
-      option?: null | string;
-      /** @description How she does it, or what takes its place; empty where there is nothing to add. */
-      how: string;
-    };
-    /** @description Checking in. Whoever says that something is not well is not checked in: a warning is raised instead. */
-    CheckInRequest: {
-      /** @description What she answered. */
-      answer: components['schemas']['DoorAnswer'];
-    };
-    /** @description A session laid before a client. */
-    Choice: {
-      /** @description The session. */
-      session: components['schemas']['SessionSummary'];
-      /** @description How it suits her on its date. */
-      fit: components['schemas']['FitMessage'];
-      /**
-       * Format: int64
-       * @description Her booking in it.
-       */
-      bookingId?: null | number;
-      bookingStatus?: null | components['schemas']['BookingStatus'];
-      /**
-       * Format: int32
-       * @description Her place on the waitlist.
-       */
-      place?: null | number;
-      /** @description What can be done. */
-      canBook: components['schemas']['CanBook'];
-      refusal?: null | components['schemas']['RefusalMessage'];
-    };
-    /** @description One session laid before a client, with what changes for her in it. */
-    ChoiceInFull: {
-      /** @description The session, how it suits her, and what can be done. */
-      choice: components['schemas']['Choice'];
-      /** @description What changes, movement by movement; for herself and the owner, empty for the front desk. */
-      changes: components['schemas']['ChangeMessage'][];
-    };
-    /** @description Whether a kind is wanted. */
-    ChoiceOfMessages: {
-      /** @description True to receive it. */
-      wanted: boolean;
-    };
-    /** @description What was seen of one person in one class. Never for the front desk. */
-    ClassNote: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /**
-       * Format: int64
-       * @description The session it is about.
-       */
-      sessionId: number;
-      /**
-       * Format: int64
-       * @description The person it is about.
-       */
-      clientId: number;
-      /** @description What was seen. */
-      text: string;
-      /**
-       * Format: int32
-       * @description Its version, from 1; a change sends the one it began from.
-       */
-      version: number;
-      /** @description The session's own date. */
-      on: components['schemas']['LocalDate'];
-      /** @description The session's class. */
-      className: string;
-      /** @description What its writer is called. */
-      by: string;
-      /** @description When it was first written. */
-      writtenAt: components['schemas']['Instant'];
-      changedAt?: null | components['schemas']['Instant'];
-      /** @description This reader wrote it. */
-      isMine: boolean;
-    };
-    /** @description The plan of a class. */
-    ClassPlanMessage: {
-      /**
-       * Format: int64
-       * @description The class.
-       */
-      classId: number;
-      /** @description Its name. */
-      className: string;
-      /**
-       * Format: int32
-       * @description Its length in minutes.
-       */
-      minutes: number;
-      /**
-       * Format: int32
-       * @description The newest version; 0 while there is none.
-       */
-      version: number;
-      /** @description Whether the reader may change it. */
-      mayChange: boolean;
-      /** @description Why not, where she may not. */
-      whyNot?: null | string;
-      /** @description Every version, the newest first. */
-      versions: components['schemas']['PlanVersionMessage'][];
-      /** @description What the newest is made of. */
-      items: components['schemas']['PlanItemMessage'][];
-    };
-    /** @description Clearance on the card: status and date, never the content. */
-    ClearanceMessage: {
-      status: components['schemas']['ClearanceStatus'];
-      validUntil: null | components['schemas']['LocalDate'];
-      says: string;
-    };
-    /**
-     * @description How a client's letters stand on a day.
-     * @enum {unknown}
-     */
-    ClearanceStatus: 'valid' | 'endsSoon' | 'expired' | 'none';
-    /** @description A client's booking with its session and how that suits her now. */
-    ClientBooking: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      bookingId: number;
-      /** @description booked or waiting. */
-      status: components['schemas']['BookingStatus'];
-      /**
-       * Format: int32
-       * @description Place on the waitlist, from 1.
-       */
-      place?: null | number;
-      checkedInAt?: null | components['schemas']['Instant'];
-      /** @description The session. */
-      session: components['schemas']['SessionSummary'];
-      /** @description How it suits her on its date, as things stand. */
-      fit: components['schemas']['FitMessage'];
-    };
-    /** @description All that a reader may see of a client on one card. */
-    ClientCard: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /** @description Full name. */
-      name: string;
-      /** @description What she likes to be called. */
-      called: string;
-      /** @description Phone. */
-      phone: string;
-      /** @description E-mail address. */
-      email: string;
-      /** @description Whom to call. */
-      emergencyName: string;
-      /** @description At what number. */
-      emergencyPhone: string;
-      /**
-       * Format: int64
-       * @description The location she usually comes to.
-       */
-      homeLocationId: number;
-      /** @description Its zone. */
-      zone: string;
-      /** @description Instructors may see her conditions by name. */
-      sharesConditions: boolean;
-      /** @description She can sign in. */
-      hasAccount: boolean;
-      /** @description Where she stands today. */
-      phase: components['schemas']['Phase'];
-      pregnancy?: null | components['schemas']['PregnancyMessage'];
-      /** @description Her clearance. */
-      clearance: components['schemas']['ClearanceMessage'];
-      /** @description Her screening. */
-      screening: components['schemas']['ScreeningMessage'];
-      /** @description All her bookings are held until a new letter. */
-      onHold: boolean;
-      /** @description What the studio needs of her. */
-      needs: components['schemas']['Need'][];
-      bornOn?: null | components['schemas']['LocalDate'];
-      intensity?: null | components['schemas']['IntensityMessage'];
-      /** @description Her factors and conditions; for the owner and herself, else null. */
-      factors?: null | components['schemas']['FactorMessage'][];
-      tape?: null | components['schemas']['Tape'];
-    };
-    /** @description A client in the find box. */
-    ClientFound: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /** @description Full name. */
-      name: string;
-      /** @description What she likes to be called. */
-      called: string;
-      /** @description Phone. */
-      phone: string;
-      /** @description E-mail address. */
-      email: string;
-      /** @description The location she usually comes to. */
-      location: string;
-    };
-    /** @description What a change of rules or policies makes of the bookings ahead. */
-    Consequences: {
-      /**
-       * Format: int32
-       * @description Bookings and places that were judged under both.
-       */
-      judged: number;
-      /**
-       * Format: int32
-       * @description Of those, with a stricter verdict.
-       */
-      stricter: number;
-      /**
-       * Format: int32
-       * @description With a milder one.
-       */
-      milder: number;
-      /**
-       * Format: int32
-       * @description With the same verdict and other movements.
-       */
-      movementsOnly: number;
-      /** @description Those that change, the stricter first, then in the order of time. */
-      bookings: components['schemas']['ChangedBooking'][];
-    };
-    /** @description A change of a client's details. */
-    ContactChange: {
-      bornOn?: null | components['schemas']['LocalDate'];
-      /** @description Her date of birth is to be forgotten. */
-      forgetBornOn?: null | boolean;
-      /** @description Full name. */
-      name: string;
-      /** @description What she likes to be called; her name when left out. */
-      called?: null | string;
-      /** @description Phone. */
-      phone?: null | string;
-      /** @description E-mail address; nobody else may have it. */
-      email?: null | string;
-      /** @description Whom to call in an emergency. */
-      emergencyName?: null | string;
-      /** @description At what number. */
-      emergencyPhone?: null | string;
-      /** @description Instructors may see her conditions by name. Only she herself or the owner changes it. */
-      sharesConditions?: null | boolean;
-    };
-    /** @enum {unknown} */
-    CoverAnswer: 'can' | 'cannot' | null;
-    /** @description What a colleague answers. */
-    CoverAnswerRequest: {
-      /** @description Whether she can. */
-      answer: components['schemas']['CoverAnswer'];
-    };
-    /** @description A session that she is asked to take. */
-    CoverAskedMessage: {
-      /** @description The session. */
-      session: components['schemas']['SessionSummary'];
-      /** @description Name of whoever cannot teach it. */
-      insteadOf?: null | string;
-      answer?: null | components['schemas']['CoverAnswer'];
-      /** @description Nothing stands in the way of her taking it at once. */
-      mayTake: boolean;
-      /** @description What stands against it. */
-      against: string[];
-      /** @description Why it suits her, and what there is to know. */
-      reasons: string[];
-    };
-    /** @description One session and who is to teach it. */
-    CoverChoice: {
-      /**
-       * Format: int64
-       * @description The session.
-       */
-      sessionId: number;
-      /**
-       * Format: int64
-       * @description Who.
-       */
-      instructorId: number;
-    };
-    /** @description What nobody teaches, the soonest first. */
-    CoverListMessage: {
-      /** @description Who settles cover here. */
-      settles: components['schemas']['CoverSettles'];
-      /** @description The sessions. */
-      open: components['schemas']['CoverMessage'][];
-    };
-    /** @description A session with who could take it. */
-    CoverMessage: {
-      /** @description The session. */
-      session: components['schemas']['SessionSummary'];
-      /** @description How it stands. */
-      state: components['schemas']['CoverState'];
-      /** @description It begins within a day and nobody teaches it. */
-      isLoud: boolean;
-      /** @description A request is open, and colleagues are asked. */
-      isAsked: boolean;
-      /** @description Name of whoever cannot teach it. */
-      insteadOf?: null | string;
-      askedAt?: null | components['schemas']['Instant'];
-      /** @description Everybody, ranked. */
-      candidates: components['schemas']['CandidateMessage'][];
-    };
-    /** @description A proposal for several sessions. Nothing of it is kept. */
-    CoverPlanMessage: {
-      /** @description One a session, in the order of time. */
-      steps: components['schemas']['CoverStepMessage'][];
-      /** @description Nothing better exists. */
-      isBest: boolean;
-    };
-    /** @description Which sessions to work out together. */
-    CoverPlanRequest: {
-      /** @description The sessions; left out or empty: everything that nobody teaches. */
-      sessionIds: null | number[];
-    };
-    /** @description What asking brought about. */
-    CoverRequested: {
-      /** @description The sessions for which cover is asked now. */
-      sessions: number[];
-      /**
-       * Format: int32
-       * @description How many colleagues are asked.
-       */
-      asked: number;
-    };
-    /**
-     * @description Who settles cover.
-     * @enum {unknown}
-     */
-    CoverSettles: 'owner' | 'instructors';
-    /**
-     * @description Whether somebody can take a session, best first.
-     * @enum {unknown}
-     */
-    CoverStanding: 'free' | 'withCare' | 'declines' | 'notFree';
-    /**
-     * @description How a session stands as to who teaches it.
-     * @enum {unknown}
-     */
-    CoverState: 'taught' | 'asked' | 'nobody';
-    /** @description One session of a proposal. */
-    CoverStepMessage: {
-      /** @description The session. */
-      session: components['schemas']['SessionSummary'];
-      by?: null | components['schemas']['CandidateMessage'];
-      /** @description Where nobody can: everybody, with what keeps her from it. */
-      whyNobody: components['schemas']['CandidateMessage'][];
-    };
-    /** @description A published row: covered by which rules, or why not. */
-    CoverageMessage: {
-      /** @description The file of published facts. */
-      file: string;
-      /** @description The row in it. */
-      row: string;
-      /** @description The rules that restate it. */
-      rules: string[];
-      /** @description Of those, the ones the catalogue no longer has. */
-      gone: string[];
-      /** @description Why no rule does; blank where one does. */
-      whyNot: string;
-    };
-    /** @description What settling brought about: sessions that have somebody else, and people who are told. */
-    CoversSettled: {
-      /** Format: int32 */
-      settled: number;
-      /** Format: int32 */
-      told: number;
-    };
-    /** @description What the dating rules answer; nothing is stored. */
-    DatingAnswer: {
-      /** @description Due date. */
-      dueDate: components['schemas']['LocalDate'];
-      /** @description What it rests on. */
-      basis: components['schemas']['DatingBasis'];
-      /** @description How it came about. */
-      explanation: string;
-      /** @description Gestational age on the date asked for. */
-      gestationalAge: components['schemas']['AgeMessage'];
-      /** @description Code of the stage on that date. */
-      stage: string;
-      /** @description Its name. */
-      stageName: string;
-      /** @description Term class on that date, from 20w 0d. */
-      term?: null | string;
-    };
-    /**
-     * @description What a due date rests on.
-     * @enum {unknown}
-     */
-    DatingBasis: 'lastPeriod' | 'scan' | 'transfer' | 'stated';
-    /** @description What a new date did. */
-    DatingChange: {
-      /** @description Due date now in force. */
-      dueDate: components['schemas']['LocalDate'];
-      /** @description What it rests on. */
-      basis: components['schemas']['DatingBasis'];
-      /** @description How it came about. */
-      explanation: string;
-      /** @description The due date is another than before. */
-      changed: boolean;
-      /**
-       * Format: int32
-       * @description Bookings ahead that suit her no longer.
-       */
-      bookingsNowUnsuitable: number;
-    };
-    /** @description All that is known of her dates. */
-    DatingHistory: {
-      /** @description Due dates, the one in force first. */
-      revisions: components['schemas']['DatingRevision'][];
-      /** @description Everything given, newest first. */
-      evidence: components['schemas']['EvidenceMessage'][];
-    };
-    /** @description A question to the dating rules. */
-    DatingRequest: {
-      /** @description The date for which age and stage are asked. */
-      on: components['schemas']['LocalDate'];
-      lastPeriod?: null | components['schemas']['LocalDate'];
-      /**
-       * Format: int32
-       * @description Length of her cycle in days, 28 when left out.
-       */
-      cycleDays?: null | number;
-      scan?: null | components['schemas']['ScanRequest'];
-      transfer?: null | components['schemas']['TransferRequest'];
-      stated?: null | components['schemas']['LocalDate'];
-    };
-    /** @description A due date that was in force, with what was given for it. */
-    DatingRevision: {
-      /** @description Due date. */
-      dueDate: components['schemas']['LocalDate'];
-      /** @description What it rests on. */
-      basis: components['schemas']['DatingBasis'];
-      /** @description How it came about. */
-      explanation: string;
-      /** @description Since when. */
-      enteredAt: components['schemas']['Instant'];
-      /** @description Who entered it. */
-      enteredBy?: null | string;
-    };
-    /** @description Why a suggestion is declined. */
-    DeclineRequest: {
-      /** @description In a few words; may be left out. */
-      reason: null | string;
-    };
-    /** @description A demo account on the sign-in page. */
-    DemoAccount: {
-      email: string;
-      password: string;
-      role: components['schemas']['Role'];
-      does: string;
-    };
-    /** @description Whether the demo studio is loaded, and its accounts. */
-    DemoMessage: {
-      loaded: boolean;
-      accounts: components['schemas']['DemoAccount'][];
-    };
-    /** @description Somebody who does something else. */
-    DoesElse: {
-      /**
-       * Format: int64
-       * @description Her.
-       */
-      clientId: number;
-      /** @description What she likes to be called; her whole name where two are called the same. */
-      called: string;
-      /** @description Adapted, replaced or left out. */
-      verdict: components['schemas']['MovementVerdict'];
-      /** @description What she does instead, when it is replaced. */
-      option: null | string;
-      /** @description What stands on her mat. */
-      instruction: string;
-    };
-    /**
-     * @description What came of asking her at the door how she is.
-     * @enum {unknown}
-     */
-    DoorAnswer: 'allWell' | 'notAsked';
-    /** @description Whom to call. */
-    EmergencyMessage: {
-      name: string;
-      phone: string;
-    };
-    /** @description That she was erased. */
-    Erased: {
-      /**
-       * Format: int64
-       * @description Key of the entry in the owner's list.
-       */
-      erasureId: number;
-      /**
-       * Format: int32
-       * @description Files that could not be taken from the disk yet; it is tried again every few minutes.
-       */
-      filesLeft: number;
-    };
-    /** @description Something that goes at once. */
-    ErasedPart: {
-      /** @description What. */
-      title: string;
-      /**
-       * Format: int32
-       * @description How many; null where it is not counted.
-       */
-      entries: null | number;
-    };
-    /** @description The word to erase her. */
-    ErasureConfirmed: {
-      /** @description Her full name, typed. */
-      name: string;
-      /** @description What the preview gave as `seen`. */
-      seen: string;
-    };
-    /** @description An erasure that was carried out. */
-    ErasureDone: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /** @description When. */
-      doneAt: components['schemas']['Instant'];
-      /** @description By whom. */
-      doneBy: string;
-      /**
-       * Format: int32
-       * @description How many entries were taken away.
-       */
-      entries: number;
-      /**
-       * Format: int32
-       * @description How many files.
-       */
-      files: number;
-      /** @description What was kept for a time. */
-      kept: components['schemas']['SetApart'][];
-    };
-    /** @description The owner's list. */
-    ErasureList: {
-      /** @description Wishes to be carried out, the oldest first. */
-      wishes: components['schemas']['ErasureWish'][];
-      /** @description What was carried out, the newest first; without names. */
-      done: components['schemas']['ErasureDone'][];
-      /**
-       * Format: int32
-       * @description Files that could not be taken from the disk yet.
-       */
-      filesLeft: number;
-    };
-    /** @description What an erasure would do today, and whether one has been asked for. */
-    ErasurePlan: {
-      /** @description Her name as it stands on her page. */
-      name: string;
-      askedAt?: null | components['schemas']['Instant'];
-      /** @description She asked herself; false: somebody at the studio filed it for her. */
-      askedByHerself: boolean;
-      /** @description What goes at once. */
-      goes: components['schemas']['ErasedPart'][];
-      /** @description What has to be kept for a time, set apart. */
-      stays: components['schemas']['PartToKeep'][];
-      /** @description What stays for good and names nobody. */
-      staysWithoutName: string[];
-      /**
-       * Format: int32
-       * @description Seats and waitlist places to come, which are let go without charge.
-       */
-      released: number;
-      /** @description Names what has to be kept and until when; to be sent back, so that nothing else is done than was shown. */
-      seen: string;
-    };
-    /** @description A wish. */
-    ErasureWish: {
-      /**
-       * Format: int64
-       * @description Whose.
-       */
-      clientId: number;
-      /** @description Her name. */
-      name: string;
-      /** @description When. */
-      askedAt: components['schemas']['Instant'];
-      /** @description She asked herself. */
-      byHerself: boolean;
-    };
-    /** @description Something that was given about the date. */
-    EvidenceMessage: {
-      /** @description lastPeriod, scan, transfer or stated. */
-      kind: string;
-      /** @description Its date. */
-      day: components['schemas']['LocalDate'];
-      /** @description Cycle length, measured age or embryo age in words. */
-      detail?: null | string;
-      /** @description When it was entered. */
-      enteredAt: components['schemas']['Instant'];
-      /** @description Who entered it. */
-      enteredBy?: null | string;
-    };
-    /** @description What may date a pregnancy; at least one part. */
-    EvidenceRequest: {
-      lastPeriod: null | components['schemas']['LocalDate'];
-      /**
-       * Format: int32
-       * @description Length of her cycle in days, 28 when left out.
-       */
-      cycleDays: null | number;
-      scan: null | components['schemas']['ScanRequest'];
-      transfer: null | components['schemas']['TransferRequest'];
-      stated: null | components['schemas']['LocalDate'];
-    };
-    /** @description A factor of the catalogue. */
-    FactorChoice: {
-      code: string;
-      name: string;
-      isCondition: boolean;
-    };
-    /** @description The last day of a factor. */
-    FactorEnd: {
-      on: components['schemas']['LocalDate'];
-    };
-    /** @description A factor she has. */
-    FactorMessage: {
-      /** Format: int64 */
-      id: number;
-      code: string;
-      name: string;
-      isCondition: boolean;
-      from: components['schemas']['LocalDate'];
-      to: null | components['schemas']['LocalDate'];
-    };
-    /** @description A factor or condition to add. */
-    FactorRequest: {
-      /** @description Code of the catalogue. */
-      code: string;
-      /** @description First day. */
-      from: components['schemas']['LocalDate'];
-      to?: null | components['schemas']['LocalDate'];
-    };
-    /** @description A first password for a client's account. */
-    FirstPassword: {
-      /** @description At least 10 characters; she changes it after signing in. */
-      password: string;
-    };
-    /** @description How a session suits a client on its date, as far as the reader may know. */
-    FitMessage: {
-      /** @description The verdict. */
-      verdict: components['schemas']['Suits'];
-      /** @description Its name. */
-      label: string;
-      /** @description One line why. */
-      summary: string;
-      /** @description Her gestational age that day, "24w 3d". */
-      age?: null | string;
-      /**
-       * Format: int32
-       * @description Days since the birth that day.
-       */
-      daysSinceBirth?: null | number;
-      /** @description Code of her stage that day. */
-      stage?: null | string;
-      /** @description Name of her stage that day. */
-      stageName?: null | string;
-      /** @description 37w 0d or later and no birth reported. */
-      mayHaveGivenBirth: boolean;
-      /** @description Every reason, strictest first. */
-      reasons: components['schemas']['ReasonMessage'][];
-      plan?: null | components['schemas']['PlanShareMessage'];
-    };
-    /**
-     * @description What a flag is about.
-     * @enum {unknown}
-     */
-    FlagKind:
-      | 'onHold'
-      | 'letter'
-      | 'screening'
-      | 'bookingNoLongerSuits'
-      | 'newFactor'
-      | 'stageChange'
-      | 'pastDue'
-      | 'ringHer'
-      | 'noInstructor'
-      | 'qualification';
-    /** @description A flag in the reader's words. */
-    FlagMessage: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /** @description What it is about. */
-      kind: components['schemas']['FlagKind'];
-      /** @description How loud. */
-      severity: components['schemas']['FlagSeverity'];
-      /** @description In words. */
-      text: string;
-      /** @description Since when it is true. */
-      since: components['schemas']['LocalDate'];
-      /** @description This reader has not ticked it as read. */
-      isNew: boolean;
-      /**
-       * Format: int64
-       * @description Whom it is about.
-       */
-      clientId?: null | number;
-      /** @description What she likes to be called. */
-      called?: null | string;
-      /** @description Her name; for the desk. */
-      name?: null | string;
-      /**
-       * Format: int64
-       * @description Which session it is about.
-       */
-      sessionId?: null | number;
-    };
-    /**
-     * @description How loud a flag is.
-     * @enum {unknown}
-     */
-    FlagSeverity: 'info' | 'attention' | 'urgent';
-    /** @description A heart rate to move at, in beats a minute. */
-    HeartRateMessage: {
-      /**
-       * Format: int32
-       * @description From which it is moderate; null where there is no lower end.
-       */
-      low?: null | number;
-      /**
-       * Format: int32
-       * @description The most.
-       */
-      high: number;
-      /** @description "121 to 140", or "up to 110". */
-      says: string;
-      /** @description Her letter's ceiling bounds it. */
-      byLetter: boolean;
-      /** @description Where the figures stand. */
-      sources: components['schemas']['SourceMessage'][];
-    };
-    /** @description One thing that is held. */
-    HeldEntry: {
-      /** @description What it is. */
-      title: string;
-      /** @description What stands in it. */
-      facts: components['schemas']['HeldFact'][];
-      /**
-       * Format: int64
-       * @description The letter whose file can be opened; null when there is no file.
-       */
-      letterId: null | number;
-    };
-    /** @description One line. */
-    HeldFact: {
-      /** @description What it is. */
-      label: string;
-      /** @description What is held. */
-      text: string;
-    };
-    /** @description All that is held about a client, in words for her to read and print. */
-    HeldRecord: {
-      /** @description Name and version of this form; see string RecordFile.Format. */
-      format: string;
-      /** @description When it was made. */
-      made: components['schemas']['Instant'];
-      /** @description Her name. */
-      name: string;
-      /** @description What is held, by subject; a subject of which nothing is held has no entries. */
-      sections: components['schemas']['HeldSection'][];
-    };
-    /** @description One subject. */
-    HeldSection: {
-      /** @description Its code. */
-      code: string;
-      /** @description Its heading. */
-      title: string;
-      /** @description What it is, in a sentence. */
-      says: string;
-      /** @description What is held. */
-      entries: components['schemas']['HeldEntry'][];
-    };
-    /** @description What one person does for one movement of the plan. */
-    HerMovementMessage: {
-      /**
-       * Format: int32
-       * @description Its place in the plan, from 1.
-       */
-      position: number;
-      /** @description Its name. */
-      name: string;
-      /** @description As taught, adapted, replaced or left out. */
-      verdict: components['schemas']['MovementVerdict'];
-      /** @description What she does instead, when it is replaced. */
-      option?: null | string;
-      /** @description What stands on her mat; empty when she does it as taught. */
-      instruction: string;
-      /** @description Every reason, strictest first. */
-      reasons: components['schemas']['MovementReasonMessage'][];
-    };
-    /** Format: binary */
-    IFormFile: string;
-    /** @description What an import did, or would do. */
-    ImportReport: {
-      /** @description Nothing was written. */
-      dryRun: boolean;
-      /**
-       * Format: int32
-       * @description Rows read.
-       */
-      rowsRead: number;
-      /**
-       * Format: int32
-       * @description Rows taken; 0 when any was refused and it was not a dry run: all or nothing.
-       */
-      rowsAccepted: number;
-      /** @description Rows refused, each cell at fault. */
-      refused: components['schemas']['RefusedRow'][];
-      /** @description The first rows as they will be taken. */
-      preview: components['schemas']['PreviewRow'][];
-    };
-    /** @description Something in use that a new catalogue would take away. */
-    InUse: {
-      /** @description The file that no longer has it. */
-      file: string;
-      /** @description What is missing or no longer allowed. */
-      code: string;
-      /** @description Who uses it, and what to do. */
-      text: string;
-    };
-    /** @description What was added to an entry. */
-    IncidentAddition: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /** @description When. */
-      at: components['schemas']['Instant'];
-      /** @description Who wrote it. */
-      by: null | string;
-      /** @description What became known. */
-      happened: string;
-      /** @description What was done. */
-      done: string;
-    };
-    /** @description An entry of the incident record, for the owner. */
-    IncidentMessage: {
-      /**
-       * Format: int64
-       * @description Key; ask for what lies before the last one seen to go on.
-       */
-      id: number;
-      /**
-       * Format: int64
-       * @description Whom it concerns.
-       */
-      clientId: number;
-      /** @description Her name. */
-      name: string;
-      /**
-       * Format: int64
-       * @description In which session.
-       */
-      sessionId?: null | number;
-      /** @description The class of that session. */
-      className?: null | string;
-      sessionOn?: null | components['schemas']['LocalDate'];
-      /** @description When that session begins where it is held, `09:30`. */
-      startsLocal?: null | string;
-      /** @description The session's location, or the one she usually comes to. */
-      place: string;
-      /** @description The IANA zone of that location: moments of this entry are told in it. */
-      zone: string;
-      /** @description When it was raised. */
-      raisedAt: components['schemas']['Instant'];
-      /** @description Who raised it; null when the account is gone. */
-      raisedBy?: null | string;
-      /** @description The warning signs, in words. */
-      signs: string[];
-      /** @description What happened. */
-      happened: string;
-      /** @description What was done. */
-      done: string;
-      /** @description Whether the hold that followed still stands. */
-      holdStands: boolean;
-      /** @description Since when it stands and what lifts it, or when it was lifted. */
-      hold: string;
-      /** @description What was added later, in the order it was written. */
-      more: components['schemas']['IncidentAddition'][];
-    };
-    /** @description What is added to an entry later. */
-    IncidentMore: {
-      /** @description What became known. */
-      happened: string;
-      /** @description What was done. */
-      done?: null | string;
-    };
-    /** Format: date-time */
-    Instant: string;
-    /** @description Something she does differently. */
-    InstructionMessage: {
-      text: string;
-      source: null | components['schemas']['SourceMessage'];
-    };
-    /** @description An instructor. */
-    InstructorMessage: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /** @description Name. */
-      name: string;
-      /** @description What she likes to be called. */
-      called: string;
-      /** @description E-mail address. */
-      email: string;
-      /** @description Phone. */
-      phone: string;
-      /** @description She can sign in. */
-      hasAccount: boolean;
-      /**
-       * Format: int32
-       * @description Sessions to come.
-       */
-      sessionsAhead: number;
-      /** @description Her qualifications, what ends first comes first. */
-      qualifications: components['schemas']['QualificationMessage'][];
-    };
-    /** @description How hard to work: a heart rate where there is one, and what can still be said. */
-    IntensityMessage: {
-      heartRate: null | components['schemas']['HeartRateMessage'];
-      /** @description What can still be said at moderate effort. */
-      talkTest: string;
-      /** @description Where that stands. */
-      talkSource: components['schemas']['SourceMessage'];
-    };
-    /** @description A job and its latest runs. */
-    JobMessage: {
-      name: string;
-      title: string;
-      does: string;
-      runs: components['schemas']['JobRun'][];
-    };
-    /** @description That a job ran. */
-    JobRun: {
-      /** @description Which job. */
-      job: string;
-      /** @description For which zone's night. */
-      zone: string;
-      /** @description For which local date. */
-      forDate: components['schemas']['LocalDate'];
-      /** @description When. */
-      ranAt: components['schemas']['Instant'];
-      /** @description The owner ran it by hand. */
-      byHand: boolean;
-      /**
-       * Format: int32
-       * @description How much it changed.
-       */
-      changed: number;
-      /** @description What it did, in words. */
-      result: string;
-    };
-    /**
-     * @description The parts of what is held about a client that may have to be kept for a time.
-     * @enum {unknown}
-     */
-    KeptPart: 'health' | 'incidents' | 'contact';
-    /** @description A kind of message with an example. */
-    KindMessage: {
-      /** @description The kind. */
-      kind: components['schemas']['MessageKind'];
-      /** @description In words. */
-      title: string;
-      /** @description It cannot be stopped. */
-      essential: boolean;
-      /** @description Subject of the example. */
-      subject: string;
-      /** @description The example as plain text. */
-      text: string;
-      /** @description The example as HTML. */
-      html: string;
-    };
-    /** @description A clearance letter, as far as the reader may know. */
-    LetterMessage: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /**
-       * Format: int64
-       * @description Whose.
-       */
-      clientId: number;
-      /** @description Her name. */
-      name: string;
-      /** @description Waiting, counts or refused. */
-      state: components['schemas']['LetterState'];
-      /** @description In words: what its state means today. */
-      says: string;
-      /** @description When it came. */
-      filedAt: components['schemas']['Instant'];
-      /** @description It lies on paper at the studio; there is no file. */
-      onPaper: boolean;
-      /** @description What its file is; null without one, and for the front desk. */
-      mediaType?: null | string;
-      issuedOn?: null | components['schemas']['LocalDate'];
-      countsUntil?: null | components['schemas']['LocalDate'];
-      /** @description It was taken back. */
-      withdrawn: boolean;
-      /** @description Who wrote it; not for the front desk. */
-      issuedBy?: null | string;
-      expiresOn?: null | components['schemas']['LocalDate'];
-      terms?: null | components['schemas']['LetterTermsMessage'];
-      /** @description Why it cannot count; not for the front desk. */
-      refusedBecause?: null | string;
-      /** @description Who read it, and when; not for the front desk. */
-      reviewedBy?: null | string;
-      reviewedAt?: null | components['schemas']['Instant'];
-      heldSince?: null | components['schemas']['LocalDate'];
-    };
-    /** @description Somebody who has handed in a letter: no more of her than it takes to find it. */
-    LetterPerson: {
-      /**
-       * Format: int64
-       * @description Key of the client.
-       */
-      id: number;
-      /** @description Her name. */
-      name: string;
-      /** @description What she likes to be called. */
-      called: string;
-      /** @description When her last letter came. */
-      lastFiledAt: components['schemas']['Instant'];
-    };
-    /** @description Why a letter cannot count. */
-    LetterRefusal: {
-      /** @description For the client to read. */
-      because: string;
-    };
-    /** @description What a reviewer reads off a letter. */
-    LetterReview: {
-      /** @description Who wrote it. */
-      issuedBy: string;
-      /** @description The day it was written. */
-      issuedOn: components['schemas']['LocalDate'];
-      /** @description Its own last day. */
-      expiresOn: components['schemas']['LocalDate'];
-      /** @description Positions and traits to leave out, by their codes. */
-      leaveOut?: null | string[];
-      /**
-       * Format: int32
-       * @description The most effort, 0 to 10.
-       */
-      effortMost?: null | number;
-      /**
-       * Format: int32
-       * @description The highest heart rate, in beats a minute.
-       */
-      heartRateMost?: null | number;
-      /** @description For the instructor, in own words; no condition by name. */
-      words?: null | string;
-      /** @description It takes the place of what earlier letters asked for. */
-      replacesEarlier?: null | boolean;
-    };
-    /**
-     * @description How far a letter has come.
-     * @enum {unknown}
-     */
-    LetterState: 'waiting' | 'counts' | 'refused';
-    /** @description What a letter asks for, as far as it was read. */
-    LetterTermsMessage: {
-      /** @description Positions and traits to leave out, by their codes. */
-      leaveOut: string[];
-      /** @description The same in words. */
-      leaveOutWords: string[];
-      /**
-       * Format: int32
-       * @description The most effort, 0 to 10.
-       */
-      effortMost?: null | number;
-      /**
-       * Format: int32
-       * @description The highest heart rate, in beats a minute.
-       */
-      heartRateMost?: null | number;
-      /** @description For the instructor, in own words. */
-      words?: null | string;
-      /** @description It takes the place of what earlier letters asked for. */
-      replacesEarlier: boolean;
-    };
-    /** @description What would change a verdict. */
-    LiftMessage: {
-      /** @description In words. */
-      text: string;
-      on: null | components['schemas']['LocalDate'];
-    };
-    /** Format: date */
-    LocalDate: string;
-    /** Format: time */
-    LocalTime: string;
-    /** @description A place where classes are held. */
-    Location: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /** @description Short code used in imports. */
-      code: string;
-      /** @description Name. */
-      name: string;
-      /** @description IANA time zone of its wall clock. */
-      zone: string;
-      /** @description Number to call there in an emergency. */
-      emergencyNumber: string;
-      /** @description Its rooms. */
-      rooms: components['schemas']['Room'][];
-    };
-    /** @description A message in the owner's log. */
-    LoggedMessage: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /** @description What it is about. */
-      kind: components['schemas']['MessageKind'];
-      /** @description The same in words. */
-      title: string;
-      /** @description Name of whom it is for. */
-      to: string;
-      /** @description Her e-mail address; empty when none is known. */
-      address: string;
-      /**
-       * Format: int64
-       * @description The client it is for.
-       */
-      clientId?: null | number;
-      /** @description When it was put. */
-      madeAt: components['schemas']['Instant'];
-      /** @description How far it has come. */
-      status: components['schemas']['MessageStatus'];
-      /** @description The same in words. */
-      says: string;
-      /**
-       * Format: int32
-       * @description How often it was tried.
-       */
-      tries: number;
-      nextAt?: null | components['schemas']['Instant'];
-      endedAt?: null | components['schemas']['Instant'];
-      /** @description The mail server's last words, or why it was not sent. */
-      lastAnswer?: null | string;
-      /** @description It may be tried again by hand. */
-      mayRetry: boolean;
-    };
-    /** @description That a pregnancy ended. */
-    LossRequest: {
-      on: null | components['schemas']['LocalDate'];
-    };
-    /** @description The id of what was made. */
-    Made: {
-      /** Format: int64 */
-      id: number;
-    };
-    /** @description Who is signed in. */
-    Me: {
-      /**
-       * Format: int64
-       * @description Her account.
-       */
-      accountId: number;
-      /** @description Her e-mail address. */
-      email: string;
-      /** @description Her name. */
-      name: string;
-      /** @description What she is at the studio. */
-      roles: components['schemas']['Role'][];
-      /**
-       * Format: int64
-       * @description The client she is.
-       */
-      clientId?: null | number;
-      /**
-       * Format: int64
-       * @description The instructor she is.
-       */
-      instructorId?: null | number;
-      /** @description The studio's name. */
-      studioName: string;
-      /** @description Today at the studio's first location. */
-      today: components['schemas']['LocalDate'];
-    };
-    /** @description A kind of message the reader may do without. */
-    MessageChoice: {
-      /** @description The kind. */
-      kind: components['schemas']['MessageKind'];
-      /** @description In words. */
-      title: string;
-      /** @description She receives it. */
-      wanted: boolean;
-    };
-    /** @description How many messages wait, and how many could not be delivered. */
-    MessageCounts: {
-      /**
-       * Format: int32
-       * @description Still to be sent.
-       */
-      waiting: number;
-      /**
-       * Format: int32
-       * @description Of those, tried and not through.
-       */
-      stuck: number;
-      /**
-       * Format: int32
-       * @description Not delivered.
-       */
-      failed: number;
-    };
-    /** @description A message with all it says. */
-    MessageInFull: {
-      /** @description As in the log. */
-      message: components['schemas']['LoggedMessage'];
-      /** @description Its subject. */
-      subject: string;
-      /** @description As plain text. */
-      text: string;
-      /** @description As HTML. */
-      html: string;
-      /** @description It was written to a file, which can be fetched. */
-      hasFile: boolean;
-    };
-    /**
-     * @description What a message is about. Kept in the table by name, so a name is never given another meaning.
-     * @enum {unknown}
-     */
-    MessageKind:
-      | 'bookingMade'
-      | 'bookingCancelled'
-      | 'waitlistPlace'
-      | 'seatFromWaitlist'
-      | 'seatOffered'
-      | 'moveSuggested'
-      | 'sessionChanged'
-      | 'sessionCancelled'
-      | 'needsHer'
-      | 'passRunsOut'
-      | 'coverAsked'
-      | 'coverSettled'
-      | 'timetableChanged'
-      | 'test';
-    /** @description A page of the log. */
-    MessageLog: {
-      /** @description The newest first. */
-      messages: components['schemas']['LoggedMessage'][];
-      /** @description There are older ones. */
-      more: boolean;
-      /** @description Of all of them. */
-      counts: components['schemas']['MessageCounts'];
-      /** @description How they go out. */
-      sending: components['schemas']['SendingMessage'];
-    };
-    /**
-     * @description How far a message has come.
-     * @enum {unknown}
-     */
-    MessageStatus: 'waiting' | 'sent' | 'refused' | 'dropped';
-    /** @description A suggested move. */
-    MoveMessage: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /**
-       * Format: int64
-       * @description For whom.
-       */
-      clientId: number;
-      /** @description What she likes to be called. */
-      called: string;
-      /** @description Her name. */
-      name: string;
-      /** @description When it was suggested. */
-      madeAt: components['schemas']['Instant'];
-      /** @description Code of the stage she crosses into. */
-      crossesTo: string;
-      /** @description Its name. */
-      crossesToName: string;
-      /** @description On which day. */
-      crossesOn: components['schemas']['LocalDate'];
-      /** @description Her bookings behind the line, and where they may go. */
-      steps: components['schemas']['MoveStepMessage'][];
-    };
-    /** @description One booking and where it may go. */
-    MoveStepMessage: {
-      /**
-       * Format: int64
-       * @description The booking.
-       */
-      bookingId: number;
-      /** @description Its session. */
-      from: components['schemas']['SessionSummary'];
-      to?: null | components['schemas']['SessionSummary'];
-      fit?: null | components['schemas']['FitMessage'];
-    };
-    /** @description How many bookings were moved. */
-    MovedMessage: {
-      /** Format: int32 */
-      moved: number;
-    };
-    /** @description A movement of a plan that becomes something else for her. */
-    MovementChange: {
-      /** @description The movement. */
-      name: string;
-      /** @description Its verdict as things stood. */
-      from: components['schemas']['MovementVerdict'];
-      /** @description Its verdict as things would stand. */
-      to: components['schemas']['MovementVerdict'];
-      /** @description What stood on her mat; blank for as taught. */
-      before: string;
-      /** @description What would stand there. */
-      after: string;
-    };
-    /** @description A movement of the catalogue. */
-    MovementMessage: {
-      /** @description Its code. */
-      code: string;
-      /** @description Its common name. */
-      name: string;
-      /** @description Code of its group. */
-      group: string;
-      /** @description What the group is called. */
-      groupName: string;
-      /** @description Code of the position it is done in. */
-      position: string;
-      /** @description What the position is called. */
-      positionName: string;
-      /** @description What it asks of a body, in the order of their codes. */
-      traits: components['schemas']['TraitMessage'][];
-      /**
-       * Format: int32
-       * @description Usual effort, 0 to 10.
-       */
-      effort: number;
-      /** @description What is needed for it, in plain words. */
-      equipment: string[];
-      /** @description How it is called out, in one sentence. */
-      cue: string;
-      /** @description Codes of its gentler options, the nearest first. */
-      options: string[];
-    };
-    /** @description Why a movement is done differently. */
-    MovementReasonMessage: {
-      /** @description In the reader's words. */
-      text: string;
-      source: null | components['schemas']['SourceMessage'];
-    };
-    /**
-     * @description How a movement is for a client on a date, in order of strictness.
-     * @enum {unknown}
-     */
-    MovementVerdict: 'asTaught' | 'adapted' | 'replaced' | 'leftOut';
-    /** @description Cover, as far as one instructor is concerned. */
-    MyCoverMessage: {
-      /** @description Who settles cover here. */
-      settles: components['schemas']['CoverSettles'];
-      /** @description Sessions of hers for which cover is asked. */
-      mine: components['schemas']['CoverMessage'][];
-      /** @description Sessions she is asked to take. */
-      asked: components['schemas']['CoverAskedMessage'][];
-    };
-    /** @description A message to the reader herself. */
-    MyMessage: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /** @description What it is about. */
-      kind: components['schemas']['MessageKind'];
-      /** @description Its subject. */
-      subject: string;
-      /** @description What it says, one paragraph a line. */
-      text: string;
-      /** @description When it was sent, or put when it was not yet. */
-      at: components['schemas']['Instant'];
-      /** @description How far it has come, in words. */
-      says: string;
-    };
-    /** @description A code with its name. */
-    Named: {
-      code: string;
-      name: string;
-    };
-    /** @description Something the studio needs of her. */
-    Need: {
-      /** @description dates, hold, screening, letter, birth-word, ring-her. */
-      code: string;
-      /** @description In plain and kind words. */
-      says: string;
-      by: null | components['schemas']['LocalDate'];
-    };
-    /** @description A new account. */
-    NewAccount: {
-      /** @description E-mail address; nobody else may have it. */
-      email: string;
-      /** @description Name shown in the program. */
-      name: string;
-      /** @description First password, at least 10 characters; she changes it after signing in. */
-      password: string;
-      /** @description At least one. */
-      roles: components['schemas']['Role'][];
-      /**
-       * Format: int64
-       * @description The client it is for.
-       */
-      clientId?: null | number;
-      /**
-       * Format: int64
-       * @description The instructor it is for.
-       */
-      instructorId?: null | number;
-    };
-    /** @description A new client, with what is known of her dates. */
-    NewClient: {
-      /**
-       * Format: int64
-       * @description The location she usually comes to.
-       */
-      homeLocationId: number;
-      dating?: null | components['schemas']['EvidenceRequest'];
-      /**
-       * Format: int32
-       * @description How many babies; 1 when left out.
-       */
-      babies?: null | number;
-      bornOn?: null | components['schemas']['LocalDate'];
-      birthMode?: null | components['schemas']['BirthMode'];
-      /** @description Full name. */
-      name: string;
-      /** @description What she likes to be called; her name when left out. */
-      called?: null | string;
-      /** @description Phone. */
-      phone?: null | string;
-      /** @description E-mail address; nobody else may have it. */
-      email?: null | string;
-      /** @description Whom to call in an emergency. */
-      emergencyName?: null | string;
-      /** @description At what number. */
-      emergencyPhone?: null | string;
-      /** @description Instructors may see her conditions by name. Only she herself or the owner changes it. */
-      sharesConditions?: null | boolean;
-    };
-    /** @description The stage that comes next. */
-    NextStage: {
-      code: string;
-      name: string;
-      on: components['schemas']['LocalDate'];
-    };
-    /** @description A movement that nobody in a stage of the class does. */
-    NobodyDoes: {
-      /**
-       * Format: int32
-       * @description Its place, from 1.
-       */
-      position: number;
-      /** @description The stage's name. */
-      stage: string;
-    };
-    /** @description A note's new words. */
-    NoteChange: {
-      /** @description What was seen, up to 2,000 characters. */
-      text: string;
-      /**
-       * Format: int32
-       * @description The version the change began from.
-       */
-      version: number;
-    };
-    /** @description A note to write. */
-    NoteRequest: {
-      /**
-       * Format: int64
-       * @description The person it is about; she has a seat in the session.
-       */
-      clientId: number;
-      /** @description What was seen, up to 2,000 characters. */
-      text: string;
-    };
-    /** @description Something that has to be kept for a time. */
-    PartToKeep: {
-      /** @description Which part. */
-      part: components['schemas']['KeptPart'];
-      /** @description What it is. */
-      title: string;
-      /** @description The last day on which it is kept. */
-      lastDay: components['schemas']['LocalDate'];
-      /** @description Why, and who can read it meanwhile. */
-      why: string;
-    };
-    /** @description A change of one's own password. */
-    PasswordChange: {
-      /** @description The password so far. */
-      current: string;
-      /** @description The new one: at least 10 characters. */
-      next: string;
-    };
-    /** @description A person on a roster, as far as the reader may know. */
-    PersonMessage: {
-      /**
-       * Format: int64
-       * @description Her booking.
-       */
-      bookingId: number;
-      /**
-       * Format: int64
-       * @description Her.
-       */
-      clientId: number;
-      /** @description What she likes to be called. */
-      called: string;
-      /** @description Her name. */
-      name: string;
-      /**
-       * Format: int32
-       * @description Place on the waitlist.
-       */
-      place?: null | number;
-      checkedInAt?: null | components['schemas']['Instant'];
-      wellAt?: null | components['schemas']['Instant'];
-      /** @description How the session suits her on its date. */
-      verdict: components['schemas']['Suits'];
-      /** @description The administrative reason where it does not suit; for the desk. */
-      administrative?: null | string;
-      /** @description "24w 3d" on the session's date. */
-      age?: null | string;
-      /** @description Code of her stage on the session's date. */
-      stage?: null | string;
-      /** @description Its name. */
-      stageName?: null | string;
-      /**
-       * Format: int32
-       * @description Days since the birth on the session's date.
-       */
-      daysSinceBirth?: null | number;
-      /** @description 37w 0d or later on that date, no birth reported. */
-      mayHaveGivenBirth: boolean;
-      heartRate?: null | components['schemas']['HeartRateMessage'];
-      /** @description What she can still say at moderate effort; for the instructor and the owner. */
-      talkTest?: null | string;
-      /** @description What she does differently, in instruction words. */
-      instructions: components['schemas']['InstructionMessage'][];
-      /** @description What she does for each movement of the plan; for the instructor and the owner. */
-      movements: components['schemas']['HerMovementMessage'][];
-      /** @description Her flags. */
-      flags: components['schemas']['FlagMessage'][];
-      /** @description Her conditions by name, where she agreed to share them. */
-      conditions: string[];
-      /** @description Notes from earlier classes, the newest first; for the instructor and the owner, about people with a seat. */
-      notes: components['schemas']['ClassNote'][];
-      emergency?: null | components['schemas']['EmergencyMessage'];
-    };
-    /**
-     * @description Where in the course of things a date falls.
-     * @enum {unknown}
-     */
-    Phase: 'beforeDates' | 'pregnant' | 'born' | 'ended' | 'unknown';
-    /** @description A plan to be looked at; nothing is kept. */
-    PlanDraft: {
-      /** @description The movements in order, 1 to 60. */
-      items: components['schemas']['WantedItem'][];
-    };
-    /** @description A movement in a plan that is kept or proposed. */
-    PlanItemMessage: {
-      /** @description Its code. */
-      movement: string;
-      /** @description Its name; the code where the catalogue does not have it any more. */
-      name: string;
-      /**
-       * Format: int32
-       * @description How long.
-       */
-      minutes: number;
-    };
-    /** @description What a draft would come to in one session. */
-    PlanPreview: {
-      /**
-       * Format: int64
-       * @description The session.
-       */
-      sessionId: number;
-      /** @description Each movement. */
-      items: components['schemas']['PreviewedItem'][];
-      /** @description Each person with a seat, in the order of their names. */
-      people: components['schemas']['PreviewedPerson'][];
-      /** @description Movements left out for everybody in a stage that the class admits. */
-      nobody: components['schemas']['NobodyDoes'][];
-    };
-    /** @description A plan to be kept. */
-    PlanRequest: {
-      /**
-       * Format: int32
-       * @description The version it was made from; 0 where there was none.
-       */
-      basedOn: number;
-      /** @description The movements in order, 1 to 60. */
-      items: components['schemas']['WantedItem'][];
-    };
-    /** @description How much of a class is as taught for her, and what changes. */
-    PlanShareMessage: {
-      /**
-       * Format: int32
-       * @description Minutes of the plan.
-       */
-      minutes: number;
-      /**
-       * Format: int32
-       * @description Minutes as taught.
-       */
-      asTaught: number;
-      /**
-       * Format: int32
-       * @description Minutes with another version of the same movement.
-       */
-      adapted: number;
-      /**
-       * Format: int32
-       * @description Minutes with another movement.
-       */
-      replaced: number;
-      /**
-       * Format: int32
-       * @description Minutes in which she rests.
-       */
-      leftOut: number;
-      /**
-       * Format: int32
-       * @description How many movements are not as taught.
-       */
-      changed: number;
-    };
-    /** @description A version with what it is made of. */
-    PlanVersionItems: {
-      version: components['schemas']['PlanVersionMessage'];
-      items: components['schemas']['PlanItemMessage'][];
-    };
-    /** @description A version of a plan. */
-    PlanVersionMessage: {
-      /**
-       * Format: int32
-       * @description Its number, from 1.
-       */
-      version: number;
-      /** @description When. */
-      madeAt: components['schemas']['Instant'];
-      /** @description By whom; null when it came with the studio. */
-      madeBy: null | string;
-      /** @description A session's: from then on it followed its class. */
-      followsClass: boolean;
-    };
-    /** @description A movement of a class plan. */
-    PlannedMovementMessage: {
-      /**
-       * Format: int32
-       * @description Its place, from 1.
-       */
-      position: number;
-      /** @description Its code. */
-      code: string;
-      /** @description Its name. */
-      name: string;
-      /** @description Its group. */
-      group: string;
-      /** @description How it is taught, in a sentence. */
-      cue: string;
-      /**
-       * Format: int32
-       * @description How long.
-       */
-      minutes: number;
-      /**
-       * Format: int32
-       * @description Usual effort, 0 to 10.
-       */
-      effort: number;
-    };
-    /** @description A change of a policy; never rewritten. */
-    PolicyChange: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /** @description Which policy. */
-      code: string;
-      /** @description What held before. */
-      from: string;
-      /** @description What holds from then on. */
-      to: string;
-      /** @description The studio follows the catalogue's default again. */
-      byDefault: boolean;
-      /** @description Why, in her own words; may be blank. */
-      why: string;
-      /** @description When. */
-      madeAt: components['schemas']['Instant'];
-      /** @description Who. */
-      madeBy: null | string;
-    };
-    /** @description A policy as it stands. */
-    PolicyMessage: {
-      /** @description Its code. */
-      code: string;
-      /** @description What holds. */
-      value: string;
-      /** @description The catalogue's cautious default. */
-      default: string;
-      /** @description What may be chosen. */
-      allowed: string;
-      /** @description What it means. */
-      means: string;
-      /** @description Where it comes from. */
-      source: string;
-      /** @description What holds is less cautious than the default. */
-      lessCautious: boolean;
-    };
-    /** @description What a value of a policy would change. */
-    PolicyPreview: {
-      /** @description What holds now. */
-      from: string;
-      /** @description What would hold. */
-      to: string;
-      /** @description It is less cautious than the catalogue's default, which has to be confirmed. */
-      lessCautious: boolean;
-      /** @description What becomes of the bookings ahead. */
-      bookings: components['schemas']['Consequences'];
-    };
-    /** @description A value that is chosen. */
-    PolicyRequest: {
-      /** @description The value; null for the default. */
-      value: null | string;
-      /** @description Why, for those who look at the list of changes later. */
-      why: null | string;
-      /** @description That it is less cautious than the default is meant. */
-      confirmed: null | boolean;
-    };
-    /** @description A value that may be chosen. */
-    PolicyValue: {
-      /** @description The value; null for the default. */
-      value: null | string;
-    };
-    /** @description A pregnancy on the client's card. */
-    PregnancyMessage: {
-      dueDate?: null | components['schemas']['LocalDate'];
-      basis?: null | components['schemas']['DatingBasis'];
-      /** @description How it came about. */
-      explanation?: null | string;
-      /**
-       * Format: int32
-       * @description How many babies; for the owner and herself, since more than one is a listed condition.
-       */
-      babies?: null | number;
-      /** @description "24w 3d" today. */
-      age?: null | string;
-      /**
-       * Format: int32
-       * @description The same in days.
-       */
-      ageDays?: null | number;
-      /** @description Term class today. */
-      term?: null | string;
-      /** @description Code of her stage today. */
-      stage?: null | string;
-      /** @description Its name. */
-      stageName?: null | string;
-      /**
-       * Format: int32
-       * @description Days since the birth.
-       */
-      daysSinceBirth?: null | number;
-      bornOn?: null | components['schemas']['LocalDate'];
-      birthMode?: null | components['schemas']['BirthMode'];
-      /** @description The due date has passed and no birth is reported. */
-      pastDue: boolean;
-      /** @description 37w 0d or later, no birth reported. */
-      mayHaveGivenBirth: boolean;
-      /** @description A birth can be reported: 20w 0d or later. In plain sight only where it may have been. */
-      birthReportable: boolean;
-      /** @description This reader may take the reported birth back. */
-      birthRevocable: boolean;
-      nextStage?: null | components['schemas']['NextStage'];
-    };
-    /** @description A row as it will be taken. */
-    PreviewRow: {
-      /** Format: int32 */
-      line: number;
-      name: string;
-      called: string;
-      stageName: null | string;
-      dueDate: null | components['schemas']['LocalDate'];
-    };
-    /** @description What becomes of one movement of a draft. */
-    PreviewedItem: {
-      /**
-       * Format: int32
-       * @description Its place, from 1.
-       */
-      position: number;
-      /** @description Its code. */
-      movement: string;
-      /**
-       * Format: int32
-       * @description How many do it as taught.
-       */
-      asTaught: number;
-      /**
-       * Format: int32
-       * @description How many do it in another way.
-       */
-      adapted: number;
-      /**
-       * Format: int32
-       * @description How many do something else.
-       */
-      replaced: number;
-      /**
-       * Format: int32
-       * @description How many rest.
-       */
-      leftOut: number;
-      /** @description All who do not do it as taught. */
-      people: components['schemas']['DoesElse'][];
-    };
-    /** @description How a draft is for one person. */
-    PreviewedPerson: {
-      /**
-       * Format: int64
-       * @description Her.
-       */
-      clientId: number;
-      /** @description What she likes to be called; her whole name where two are called the same. */
-      called: string;
-      /** @description Her minutes under each verdict. */
-      share: components['schemas']['PlanShareMessage'];
-      /** @description How the session suits her as it is planned now. */
-      before: components['schemas']['Suits'];
-      /** @description How it would. */
-      after: components['schemas']['Suits'];
-    };
-    ProblemDetails: {
-      type: null | string;
-      title: null | string;
-      /** Format: int32 */
-      status: null | number;
-      detail: null | string;
-      instance: null | string;
-    };
-    /** @description A movement that gave way to a gentler one. */
-    ProposedChange: {
-      /**
-       * Format: int32
-       * @description Its place, from 1.
-       */
-      position: number;
-      /** @description The name of the one that stood there. */
-      from: string;
-      /** @description The name of the one in its place. */
-      to: string;
-      /** @description Who does it now, and did something else before. */
-      gains: string[];
-      /** @description Who did it before, and does something else now. */
-      loses: string[];
-      /** @description In a sentence. */
-      why: string;
-    };
-    /** @description A plan that suits more of those who are booked. */
-    ProposedPlan: {
-      /** @description The plan, with the minutes of the draft. */
-      items: components['schemas']['PlanItemMessage'][];
-      /** @description What changed; empty when nothing did. */
-      changes: components['schemas']['ProposedChange'][];
-      /** @description What somebody still does not do. */
-      remaining: components['schemas']['StillElseMessage'][];
-      /** @description Who takes part in nothing that day, whatever is planned. */
-      notTakingPart: string[];
-    };
-    /** @description A qualification. */
-    QualificationMessage: {
-      /** Format: int64 */
-      id: number;
-      kind: string;
-      issuedOn: components['schemas']['LocalDate'];
-      expiresOn: components['schemas']['LocalDate'];
-      status: components['schemas']['QualificationStatus'];
-    };
-    /** @description A qualification to add. */
-    QualificationRequest: {
-      /** @description Its kind; classes name the kind they need. */
-      kind: string;
-      /** @description The day it was issued. */
-      issuedOn: components['schemas']['LocalDate'];
-      /** @description Its last day. */
-      expiresOn: components['schemas']['LocalDate'];
-    };
-    /**
-     * @description How a qualification stands today.
-     * @enum {unknown}
-     */
-    QualificationStatus: 'valid' | 'endsSoon' | 'expired';
-    /**
-     * @description How a question is answered.
-     * @enum {unknown}
-     */
-    QuestionKind: 'yesNo' | 'agree' | 'confirm' | 'text';
-    /** @description One question. */
-    QuestionMessage: {
-      /** @description Its code. */
-      code: string;
-      /** @description Where it stands. */
-      section: components['schemas']['QuestionSection'];
-      /** @description How it is answered. */
-      kind: components['schemas']['QuestionKind'];
-      /** @description The question. */
-      asks: string;
-      /** @description What stands below it. */
-      help: string;
-      /** @description Why it is asked. */
-      source: components['schemas']['SourceMessage'];
-    };
-    /**
-     * @description Where in the questions one stands.
-     * @enum {unknown}
-     */
-    QuestionSection: 'agreement' | 'dates' | 'signs' | 'before' | 'health' | 'now' | 'emergency';
-    /** @description One reason of a fit, in the reader's words. */
-    ReasonMessage: {
-      code: string;
-      verdict: components['schemas']['Suits'];
-      text: string;
-      source: null | components['schemas']['SourceMessage'];
-      lift: null | components['schemas']['LiftMessage'];
-    };
-    /** @description Why it is not possible. */
-    RefusalMessage: {
-      code: string;
-      message: string;
-    };
-    /** @description A row that cannot be taken. */
-    RefusedRow: {
-      /**
-       * Format: int32
-       * @description Its line in the file, from 1; the header is line 1.
-       */
-      line: number;
-      /** @description The column at fault; empty when it is the whole row. */
-      column: string;
-      /** @description What is wrong and what would be right. */
-      reason: string;
-    };
-    /** @description What was let go of. */
-    Released: {
-      /**
-       * Format: int32
-       * @description Bookings ahead that were released without charge.
-       */
-      bookingsReleased: number;
-      /** @description The birth was before 37w 0d: a person follows up, and nothing cheerful is said. */
-      preterm: boolean;
-    };
-    /** @description What a clinician is asked, on one page. */
-    RequestLetter: {
-      /** @description The studio. */
-      studioName: string;
-      /** @description Her name. */
-      name: string;
-      /** @description Today at her location. */
-      on: components['schemas']['LocalDate'];
-      /** @description Where she stands today. */
-      phase: components['schemas']['Phase'];
-      dueDate?: null | components['schemas']['LocalDate'];
-      /** @description "24w 3d" today. */
-      age?: null | string;
-      /**
-       * Format: int32
-       * @description Days since the birth.
-       */
-      daysSinceBirth?: null | number;
-      /** @description The classes of her stage and of those that follow. */
-      classes: components['schemas']['RequestedClass'][];
-      /**
-       * Format: int32
-       * @description The most effort, of 10, that the studio asks of anybody pregnant; null after a birth.
-       */
-      effortMost?: null | number;
-      /** @description What can still be said at moderate effort. */
-      talkTest: string;
-      heartRate?: null | components['schemas']['HeartRateMessage'];
-      /** @description What her record says that her clinician should speak to; null for the front desk. */
-      conditions?: null | string[];
-      /** @description What may be left out: positions. */
-      positions: string[];
-      /** @description What may be left out: what a movement asks of a body. */
-      demands: string[];
-    };
-    /** @description A class she may come to, as her clinician needs to know it. */
-    RequestedClass: {
-      /** @description Its name. */
-      name: string;
-      /** @description One sentence on what it is. */
-      about: string;
-      /**
-       * Format: int32
-       * @description Length in minutes.
-       */
-      minutes: number;
-      /**
-       * Format: int32
-       * @description The highest effort asked for in it, of 10.
-       */
-      effort: number;
-      /** @description Positions and demands in it, in words. */
-      asks: string[];
-    };
-    /** @description How many were put to be tried again. */
-    Retried: {
-      /** Format: int32 */
-      messages: number;
-    };
-    /** @description Going back to another version. */
-    ReturnRequest: {
-      /** @description Why. */
-      why: null | string;
-      /**
-       * Format: int32
-       * @description The version that was in force when she looked; refused when another is by now.
-       */
-      basedOn: null | number;
-    };
-    /**
-     * @description What a person may be at the studio; one person may be several.
-     * @enum {unknown}
-     */
-    Role: 'owner' | 'reviewer' | 'frontDesk' | 'instructor' | 'client';
-    /** @description What an account may be. */
-    RolesChange: {
-      /** @description All of its roles from now on; at least one. */
-      roles: components['schemas']['Role'][];
-    };
-    /** @description A room with seats (mats). */
-    Room: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /**
-       * Format: int64
-       * @description Where it is.
-       */
-      locationId: number;
-      /** @description Name. */
-      name: string;
-      /**
-       * Format: int32
-       * @description How many can take part at once.
-       */
-      seats: number;
-    };
-    /** @description Who is in a session. */
-    RosterMessage: {
-      /** @description The session. */
-      session: components['schemas']['SessionSummary'];
-      /** @description Number to call at the location in an emergency. */
-      emergencyNumber: string;
-      /** @description What is taught, movement by movement; for the instructor and the owner. */
-      plan: components['schemas']['PlannedMovementMessage'][];
-      /** @description Those with a seat, in the order of their names. */
-      people: components['schemas']['PersonMessage'][];
-      /** @description Those who wait, in order. */
-      waiting: components['schemas']['PersonMessage'][];
-    };
-    /** @description A row of the catalogue that is not as it was. */
-    RowChange: {
-      /** @description Its file. */
-      file: string;
-      /** @description What names the row in it. */
-      key: string;
-      /** @description What became of it. */
-      kind: components['schemas']['RowChangeKind'];
-      /** @description The cells that differ, of a changed row; those that are not blank, of the others. */
-      cells: components['schemas']['CellChange'][];
-    };
-    /**
-     * @description What became of a row.
-     * @enum {unknown}
-     */
-    RowChangeKind: 'added' | 'removed' | 'changed';
-    /**
-     * @description What a rule is about.
-     * @enum {unknown}
-     */
-    RuleAbout: 'movements' | 'classTrait' | 'wholeClass' | 'condition';
-    /** @description A rule of any kind, in words. */
-    RuleMessage: {
-      /** @description Its id. */
-      id: string;
-      /** @description What it is about. */
-      about: components['schemas']['RuleAbout'];
-      /** @description What it speaks of, in words. */
-      speaks: string;
-      /** @description Codes of the positions and traits it speaks of. */
-      traits: string[];
-      /** @description What it comes to. */
-      outcome: components['schemas']['RuleOutcome'];
-      /** @description When it holds; empty for always. */
-      when: string[];
-      /** @description Codes of the stages in which it can hold. */
-      stages: string[];
-      /** @description Code of the factor or condition it asks for. */
-      factor: null | string;
-      /** @description Code of the policy it hangs on. */
-      policy: null | string;
-      /** @description Whether it counts under the studio's present choices. */
-      counts: boolean;
-      /** @description Words for the client. */
-      forHer: string;
-      /** @description What the instructor does. */
-      forInstructor: string;
-      /** @description What lifts it. */
-      lift: null | string;
-      /** @description Where it comes from. */
-      source: components['schemas']['SourceMessage'];
-    };
-    /**
-     * @description What a rule comes to, whatever it is about; milder first.
-     * @enum {unknown}
-     */
-    RuleOutcome:
-      'note' | 'asTaught' | 'adapted' | 'replaced' | 'leftOut' | 'letter' | 'notSuitable';
-    /** @description An ultrasound: its date and the age it measured. */
-    ScanRequest: {
-      /** @description Date of the scan. */
-      date: components['schemas']['LocalDate'];
-      /**
-       * Format: int32
-       * @description Completed weeks measured.
-       */
-      weeks: number;
-      /**
-       * Format: int32
-       * @description Days beyond those weeks, 0 to 6.
-       */
-      days: number;
-    };
-    /** @description What came of a screening. */
-    ScreeningAnswer: {
-      /**
-       * Format: int64
-       * @description Its key.
-       */
-      id: number;
-      /** @description What came of it. */
-      outcome: components['schemas']['ScreeningOutcome'];
-      /** @description In words, and what to do now. */
-      says: string;
-      /** @description Every reason, strictest first; not for the front desk. */
-      reasons?: null | components['schemas']['ScreeningReasonMessage'][];
-      /** @description All her bookings are on hold now. */
-      onHold: boolean;
-      /** @description Number to call when it is bad or sudden. */
-      emergencyNumber: string;
-    };
-    /** @description The questions, why they are asked, and how far she has come. */
-    ScreeningForm: {
-      /**
-       * Format: int32
-       * @description Version of the questions.
-       */
-      version: number;
-      /** @description Why they are asked today; empty when they are not. */
-      askedBecause: components['schemas']['AskedBecause'][];
-      /** @description The same in words. */
-      says: string;
-      /** @description The questions for where she is. */
-      questions: components['schemas']['QuestionMessage'][];
-      /** @description What she has answered so far; only for herself and the owner. */
-      draft?: null | {
-        [key: string]: components['schemas']['AnswerMessage'];
-      };
-      savedAt?: null | components['schemas']['Instant'];
-      /** @description She is asked today, before her first class of the week, if anything has changed. */
-      asksWhetherChanged: boolean;
-      /** @description Number to call when it is bad or sudden. */
-      emergencyNumber: string;
-    };
-    /** @description Screening on the card: that it was answered and when, never what. */
-    ScreeningMessage: {
-      status: components['schemas']['ScreeningStatus'];
-      answeredOn: null | components['schemas']['LocalDate'];
-      says: string;
-    };
-    /**
-     * @description What came of the screening questions, milder first.
-     * @enum {unknown}
-     */
-    ScreeningOutcome: 'nothingFound' | 'clearanceNeeded' | 'noExercise';
-    /** @description Why a screening came out as it did. */
-    ScreeningReasonMessage: {
-      /** @description Code of the question. */
-      question: string;
-      /** @description The question. */
-      asks: string;
-      /** @description What this answer alone comes to. */
-      outcome: components['schemas']['ScreeningOutcome'];
-      /** @description In words for her. */
-      text: string;
-      /** @description Where it comes from. */
-      source: components['schemas']['SourceMessage'];
-    };
-    /**
-     * @description How a screening stands on a day.
-     * @enum {unknown}
-     */
-    ScreeningStatus: 'current' | 'due' | 'none';
-    /** @description How messages go out. */
-    SendingMessage: {
-      /** @description The mail server; null: they are written to files in the data folder. */
-      server: null | string;
-      /** @description From which address. */
-      from: string;
-      /** @description Where the links in them lead. */
-      publicUrl: string;
-    };
-    /** @description The notes about one session, and whether more may be written. */
-    SessionNotes: {
-      /** @description From when on notes may be written: the session's start. */
-      opensAt: components['schemas']['Instant'];
-      /** @description The last day on which they may, where the session is held. */
-      lastDay: components['schemas']['LocalDate'];
-      whyNot?: null | components['schemas']['RefusalMessage'];
-      /** @description Those that stand. */
-      notes: components['schemas']['ClassNote'][];
-    };
-    /** @description The plan of one session. */
-    SessionPlanMessage: {
-      /**
-       * Format: int64
-       * @description The session.
-       */
-      sessionId: number;
-      /**
-       * Format: int64
-       * @description Its class.
-       */
-      classId: number;
-      /** @description The class's name. */
-      className: string;
-      /** @description The session's own date. */
-      on: components['schemas']['LocalDate'];
-      /** @description Its start by the location's clock. */
-      startsLocal: string;
-      /**
-       * Format: int32
-       * @description Its length in minutes.
-       */
-      minutes: number;
-      /**
-       * Format: int32
-       * @description The newest version of its own plan; 0 while it never had one.
-       */
-      version: number;
-      /** @description It has no plan of its own and is taught as its class. */
-      followsClass: boolean;
-      /** @description Whether it can still be changed: until the session is over. */
-      mayChange: boolean;
-      /** @description Why not, where it cannot. */
-      whyNot?: null | string;
-      /** @description Every version of its own plan, the newest first. */
-      versions: components['schemas']['PlanVersionMessage'][];
-      /** @description What it is made of. */
-      items: components['schemas']['PlanItemMessage'][];
-    };
-    /**
-     * @description Whether a session is held.
-     * @enum {unknown}
-     */
-    SessionStatus: 'open' | 'cancelled';
-    /** @description A session in a list. Holds nothing about any one person. */
-    SessionSummary: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /**
-       * Format: int64
-       * @description The class.
-       */
-      classId: number;
-      /** @description Its code. */
-      classCode: string;
-      /** @description Its name. */
-      className: string;
-      /**
-       * Format: int64
-       * @description Who teaches it.
-       */
-      instructorId?: null | number;
-      /** @description Her name. */
-      instructorName?: null | string;
-      /**
-       * Format: int64
-       * @description The location.
-       */
-      locationId: number;
-      /** @description Its name. */
-      locationName: string;
-      /**
-       * Format: int64
-       * @description The room.
-       */
-      roomId: number;
-      /** @description Its name. */
-      roomName: string;
-      /** @description IANA zone of the location. */
-      zone: string;
-      /** @description Start. */
-      startsAt: components['schemas']['Instant'];
-      /** @description End. */
-      endsAt: components['schemas']['Instant'];
-      /** @description The session's own date, where it is held. */
-      on: components['schemas']['LocalDate'];
-      /** @description Start by the location's clock, "18:00". */
-      startsLocal: string;
-      /** @description End by the location's clock. */
-      endsLocal: string;
-      /**
-       * Format: int32
-       * @description Length in minutes.
-       */
-      minutes: number;
-      /**
-       * Format: int32
-       * @description Seats.
-       */
-      seats: number;
-      /**
-       * Format: int32
-       * @description Seats taken.
-       */
-      seatsTaken: number;
-      /**
-       * Format: int32
-       * @description People waiting.
-       */
-      waiting: number;
-      /**
-       * Format: int32
-       * @description People checked in.
-       */
-      checkedIn: number;
-      /** @description Whether it is held. */
-      status: components['schemas']['SessionStatus'];
-      /** @description Codes of the stages its class admits. */
-      stages: string[];
-      /**
-       * Format: int32
-       * @description How many people with a seat it no longer suits on its date; null where it was not asked for.
-       */
-      unsuitable?: null | number;
-      /** @description Its instructor lacks the class's qualification on that date; null when nobody teaches it yet. */
-      instructorQualified?: null | boolean;
-    };
-    /** @description A part that was set apart. */
-    SetApart: {
-      /** @description Which. */
-      part: components['schemas']['KeptPart'];
-      /** @description What it is. */
-      title: string;
-      /** @description The last day on which it is kept. */
-      lastDay: components['schemas']['LocalDate'];
-      erasedAt: null | components['schemas']['Instant'];
-    };
-    /** @description What is to be settled, all or nothing. */
-    SettleRequest: {
-      /** @description The sessions. */
-      covers: components['schemas']['CoverChoice'][];
-      /** @description What the owner may accept (hours, rest, an answer that she cannot) is accepted. */
-      anyway?: boolean;
-    };
-    /** @description An e-mail address and a password. */
-    SignIn: {
-      /** @description E-mail address of the account. */
-      email: string;
-      /** @description Its password. */
-      password: string;
-    };
-    /** @description A source with the rules that rest on it. */
-    SourceInUse: {
-      id: string;
-      cite: string;
-      verification: components['schemas']['Verification'];
-      rules: string[];
-    };
-    /** @description Where a reason comes from. */
-    SourceMessage: {
-      /** @description Organisation, title, year, section. */
-      cite: string;
-      /** @description Not read in a text: verify it before relying on it. */
-      fromMemory: boolean;
-    };
-    SseItemOfObject: {
-      data: unknown;
-      eventType: null | string;
-      eventId: null | string;
-      reconnectionInterval: null | string;
-    };
-    /**
-     * @description From where a stage counts its days.
-     * @enum {unknown}
-     */
-    StageCount: 'pregnancy' | 'birth';
-    /** @description A stage of the scheme. */
-    StageMessage: {
-      code: string;
-      name: string;
-      countsFrom: components['schemas']['StageCount'];
-      /** Format: int32 */
-      fromDay: number;
-      /** Format: int32 */
-      toDay: null | number;
-      source: string;
-    };
-    /** @description A movement that somebody still does not do. */
-    StillElseMessage: {
-      /**
-       * Format: int32
-       * @description Its place, from 1.
-       */
-      position: number;
-      /** @description Its name. */
-      name: string;
-      /** @description Who rests or does something else. */
-      who: string[];
-    };
-    /** @description What to do now. */
-    StopAndRefer: {
-      /**
-       * Format: int64
-       * @description The entry that was written.
-       */
-      incidentId: number;
-      /** @description Stop, refer, and what follows. */
-      says: string;
-      /** @description Of the session's location, or of hers. */
-      emergencyNumber: string;
-    };
-    /** @description What a link in a message stops. */
-    StopMessage: {
-      /** @description The kind, in words. */
-      title: string;
-      /** @description It is stopped already. */
-      stopped: boolean;
-    };
-    /** @description A class the studio offers; a session is one dated occurrence of it. */
-    StudioClass: {
-      /**
-       * Format: int64
-       * @description Key.
-       */
-      id: number;
-      /** @description Short code. */
-      code: string;
-      /** @description Name. */
-      name: string;
-      /** @description One sentence on what it is. */
-      about: string;
-      /**
-       * Format: int32
-       * @description Length in minutes.
-       */
-      minutes: number;
-      /**
-       * Format: int32
-       * @description Usual effort, 0 to 10.
-       */
-      effort: number;
-      /** @description The qualification its instructor needs on the day. */
-      needsQualification: string;
-      /** @description Codes of the stages it admits. */
-      stages: string[];
-      /** @description What is in it that rules speak about. */
-      traits: string[];
-    };
-    /**
-     * @description How a class suits a client on a date, in order of strictness.
-     * @enum {unknown}
-     */
-    Suits: 'suitable' | 'withModifications' | 'needsClearance' | 'notSuitable';
-    /** @description Taking a session. */
-    TakeRequest: {
-      /** @description She accepts that it lies outside the hours she gave. */
-      anyway: boolean;
-    };
-    /** @description Her time as a tape. */
-    Tape: {
-      /** @description First day drawn: 0w 0d, or the birth when the due date is not known. */
-      start: components['schemas']['LocalDate'];
-      /** @description Last day drawn. */
-      end: components['schemas']['LocalDate'];
-      /** @description Today at her location. */
-      today: components['schemas']['LocalDate'];
-      dueDate?: null | components['schemas']['LocalDate'];
-      bornOn?: null | components['schemas']['LocalDate'];
-      /** @description The stages. */
-      bands: components['schemas']['TapeBand'][];
-      /** @description Validity of her letters. */
-      letters: components['schemas']['TapeLetter'][];
-      /** @description Her bookings. */
-      bookings: components['schemas']['TapeBooking'][];
-    };
-    /** @description A stage on the tape. */
-    TapeBand: {
-      stage: string;
-      name: string;
-      from: components['schemas']['LocalDate'];
-      to: null | components['schemas']['LocalDate'];
-    };
-    /** @description A booking on the tape. */
-    TapeBooking: {
-      /** Format: int64 */
-      bookingId: number;
-      /** Format: int64 */
-      sessionId: number;
-      on: components['schemas']['LocalDate'];
-      className: string;
-      verdict: components['schemas']['Suits'];
-      status: components['schemas']['BookingStatus'];
-    };
-    /** @description The validity of a clearance letter on the tape. */
-    TapeLetter: {
-      from: components['schemas']['LocalDate'];
-      to: components['schemas']['LocalDate'];
-    };
-    /** @description A position or a trait of movements. */
-    TraitChoice: {
-      /** @description Its code. */
-      code: string;
-      /** @description In words. */
-      name: string;
-      /** @description A position; else something that is asked of a body. */
-      isPosition: boolean;
-    };
-    /** @description Something a movement asks of a body. */
-    TraitMessage: {
-      /** @description Its code. */
-      code: string;
-      /** @description Its words for people. */
-      name: string;
-    };
-    /** @description An embryo transfer: its date and the embryo's age. */
-    TransferRequest: {
-      /** @description Date of the transfer. */
-      date: components['schemas']['LocalDate'];
-      /**
-       * Format: int32
-       * @description Age of the embryo in days.
-       */
-      embryoDays: number;
-    };
-    /**
-     * @description How a fact of the catalogue was checked.
-     * @enum {unknown}
-     */
-    Verification: 'seen' | 'fromMemory' | 'commonPractice' | 'computed';
-    /** @description A version of the catalogue that was put in force here. */
-    VersionMessage: {
-      /**
-       * Format: int32
-       * @description Its number; 0 for the program's own as it came.
-       */
-      number: number;
-      madeAt: null | components['schemas']['Instant'];
-      /** @description Who; null when it was done at a start. */
-      madeBy: null | string;
-      /** @description Why, in her words. */
-      why: string;
-      /** @description It is the program's own catalogue. */
-      own: boolean;
-      /**
-       * Format: int32
-       * @description The version it went back to.
-       */
-      backTo: null | number;
-      /** @description It is in force. */
-      inForce: boolean;
-    };
-    /** @description The versions, and how far the one in force is from the program's own. */
-    VersionsMessage: {
-      /**
-       * Format: int32
-       * @description Number of the version in force; 0 for the program's own as it came.
-       */
-      inForce: number;
-      /** @description The files of a catalogue. */
-      files: string[];
-      /**
-       * Format: int32
-       * @description Rows in which the version in force differs from the program's own.
-       */
-      rowsNotAsOwn: number;
-      /** @description The newest first; the program's own, as it came, last. */
-      versions: components['schemas']['VersionMessage'][];
-    };
-    /** @description How much there is to read. */
-    WaitingCount: {
-      /**
-       * Format: int64
-       * @description Letters nobody has read yet.
-       */
-      letters: number;
-    };
-    /** @description A movement somebody wants in a plan. */
-    WantedItem: {
-      /** @description Its code. */
-      movement: null | string;
-      /**
-       * Format: int32
-       * @description How long, 1 to 240 whole minutes.
-       */
-      minutes: number;
-    };
-    /** @description A warning sign at the door or in class. Everything in it may be left out: the hold must not wait for words. */
-    WarningRequest: {
-      /**
-       * Format: int64
-       * @description In which session.
-       */
-      sessionId: null | number;
-      /** @description Codes of warning signs. */
-      signs: null | string[];
-      /** @description What happened. */
-      happened: null | string;
-      /** @description What was done. */
-      done: null | string;
-    };
-    /** @description A warning sign, for one tap. */
-    WarningSignMessage: {
-      /** @description Its code. */
-      code: string;
-      /** @description In a few words. */
-      name: string;
-      /** @description In a sentence. */
-      asks: string;
-      /** @description To whom it is shown. */
-      when: components['schemas']['AskedWhen'];
-      /** @description Stop and refer; false: slow down and seek advice. */
-      stops: boolean;
-      /** @description Where it stands. */
-      source: components['schemas']['SourceMessage'];
-    };
-    /** @description With what she comes back after a loss: a new pregnancy, a birth, or, set by mistake, with everything as it was. */
-    WayBackRequest: {
-      dating: null | components['schemas']['EvidenceRequest'];
-      bornOn: null | components['schemas']['LocalDate'];
-      birthMode: null | components['schemas']['BirthMode'];
-      /**
-       * Format: int32
-       * @description How many babies; 1 when left out.
-       */
-      babies: null | number;
-      /** @description There was no loss: the pregnancy goes on, and what can be had back of her bookings comes back. */
-      setByMistake: null | boolean;
-    };
-    /** @description What would become of each movement. */
-    WhatIfAnswer: {
-      /** @description Gestational age on that date, "24w 3d". */
-      age: null | string;
-      /** @description Code of the stage. */
-      stage: string;
-      /** @description Its name. */
-      stageName: string;
-      /** @description Each movement with its verdict. */
-      movements: components['schemas']['HerMovementMessage'][];
-    };
-    /** @description A question about nobody in particular. */
-    WhatIfRequest: {
-      /** @description Code of a stage, its first day is meant; or else a due date. */
-      stage: null | string;
-      dueDate: null | components['schemas']['LocalDate'];
-      on: null | components['schemas']['LocalDate'];
-      birthMode: null | components['schemas']['BirthMode'];
-      /** @description Codes of factors and conditions. */
-      factors: null | string[];
-      /** @description Positions and traits that a letter leaves out. */
-      restrictions: null | string[];
-      /**
-       * Format: int32
-       * @description A letter's effort ceiling, 0 to 10.
-       */
-      effortMost: null | number;
-      /**
-       * Format: int64
-       * @description The class whose plan is asked about; every movement of the catalogue when left out.
-       */
-      planId: null | number;
-    };
-  };
-  responses: never;
-  parameters: never;
-  requestBodies: never;
-  headers: never;
-  pathItems: never;
+    schemas: {
+        /** @description An account in the owner's list. */
+        AccountRow: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description E-mail address. */
+            email: string;
+            /** @description Name. */
+            name: string;
+            /** @description Roles, comma between. */
+            roles: string;
+            /**
+             * Format: int64
+             * @description The client it belongs to.
+             */
+            clientId: null | number;
+            /**
+             * Format: int64
+             * @description The instructor it belongs to.
+             */
+            instructorId: null | number;
+        };
+        /** @description A series that was made. */
+        Added: {
+            /**
+             * Format: int64
+             * @description Its key.
+             */
+            id: number;
+            /**
+             * Format: int32
+             * @description How many sessions were laid out.
+             */
+            sessions: number;
+        };
+        /** @description Weeks and days. */
+        AgeMessage: {
+            /** Format: int32 */
+            weeks: number;
+            /** Format: int32 */
+            days: number;
+        };
+        /** @description An answer to one question. */
+        AnswerMessage: {
+            /** @description "yes", "no", "unsure", "agreed", "right", or own words. */
+            value: string;
+            since?: null | components["schemas"]["LocalDate"];
+        };
+        /** @description A screening that was answered; for herself, the owner and whoever reads letters. */
+        AnsweredScreening: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description The day. */
+            answeredOn: components["schemas"]["LocalDate"];
+            /** @description What came of it. */
+            outcome: components["schemas"]["ScreeningOutcome"];
+            /**
+             * Format: int32
+             * @description Version of the questions; null when only the outcome was recorded.
+             */
+            version?: null | number;
+            /** @description The answers by code; empty when only the outcome was recorded. */
+            answers: {
+                [key: string]: components["schemas"]["AnswerMessage"];
+            };
+            /** @description Questions whose answer differs from what staff entered and still stands on her page. */
+            differs: string[];
+        };
+        /** @description Answers, all of them or as far as she has come. */
+        AnswersRequest: {
+            /**
+             * Format: int32
+             * @description The version of the questions that were shown.
+             */
+            version: number;
+            /** @description By code of the question. */
+            answers: {
+                [key: string]: components["schemas"]["AnswerMessage"];
+            };
+        };
+        /**
+         * @description Why the questions are asked, most pressing first.
+         * @enum {unknown}
+         */
+        AskedBecause: "never" | "newPregnancy" | "warningSign" | "birth" | "interval" | "newStage";
+        /**
+         * @description To whom something is said or asked.
+         * @enum {unknown}
+         */
+        AskedWhen: "pregnancy" | "afterBirth" | "always";
+        /**
+         * @description What was done with a health record.
+         * @enum {unknown}
+         */
+        AuditAct: "read" | "change";
+        /** @description Whether the trail is whole. */
+        AuditCheck: {
+            /**
+             * Format: int64
+             * @description How many entries it should have.
+             */
+            entries: number;
+            /** @description Nothing was changed, dropped or slipped in. */
+            whole: boolean;
+            /**
+             * Format: int64
+             * @description The first entry that does not fit.
+             */
+            firstBroken: null | number;
+        };
+        /** @description One entry of the trail. */
+        AuditMessage: {
+            /**
+             * Format: int64
+             * @description Its number; ask for what lies before the last one seen to go on.
+             */
+            id: number;
+            /** @description When. */
+            at: components["schemas"]["Instant"];
+            /** @description Who: a name, "the program", or "an account that is gone". */
+            who: string;
+            /** @description As what: owner, reviewer, herself, instructor, frontDesk or program. */
+            seenAs: string;
+            /** @description Read or change. */
+            act: components["schemas"]["AuditAct"];
+            /** @description Which part of the record. */
+            kind: string;
+            /**
+             * Format: int64
+             * @description Whose record.
+             */
+            clientId: number;
+            /** @description Her name; null once she was erased. */
+            whose?: null | string;
+            /**
+             * Format: int64
+             * @description The session whose roster it was.
+             */
+            sessionId?: null | number;
+        };
+        /** @description Days on which somebody cannot teach. */
+        AwayRequest: {
+            /** @description The first day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description The last day. */
+            to: components["schemas"]["LocalDate"];
+            /**
+             * Format: int64
+             * @description Who; an instructor may leave it out.
+             */
+            instructorId?: null | number;
+        };
+        /** @description What a birth on record should have said. */
+        BirthCorrection: {
+            /** @description Date of birth. */
+            on: components["schemas"]["LocalDate"];
+            mode?: null | components["schemas"]["BirthMode"];
+        };
+        /** @enum {unknown} */
+        BirthMode: "vaginal" | "assisted" | "caesarean" | "unknown" | null;
+        /** @description A birth. */
+        BirthRequest: {
+            /** @description Date of birth. */
+            on: components["schemas"]["LocalDate"];
+            /** @description How the baby was born. */
+            mode: components["schemas"]["BirthMode"];
+        };
+        /** @description A seat or a place on the waitlist. */
+        BookingAnswer: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            bookingId: number;
+            /** @description booked or waiting. */
+            status: components["schemas"]["BookingStatus"];
+            /**
+             * Format: int32
+             * @description Place on the waitlist, from 1.
+             */
+            place?: null | number;
+            /** @description How it suits her on its date. */
+            fit: components["schemas"]["FitMessage"];
+        };
+        /** @description For whom. */
+        BookingRequest: {
+            /**
+             * Format: int64
+             * @description The client.
+             */
+            clientId: number;
+        };
+        /** @enum {unknown} */
+        BookingStatus: "booked" | "waiting" | "cancelled" | "released" | "moved" | null;
+        /** @description What became of the bookings that had been let go. */
+        BroughtBack: {
+            /**
+             * Format: int32
+             * @description So many have their seat again.
+             */
+            booked: number;
+            /**
+             * Format: int32
+             * @description So many are on a waitlist now: somebody else has the seat.
+             */
+            waiting: number;
+            /**
+             * Format: int32
+             * @description So many cannot be had back.
+             */
+            gone: number;
+        };
+        /**
+         * @description What a person may do with a session.
+         * @enum {unknown}
+         */
+        CanBook: "seat" | "waitlist" | "no";
+        /** @description What a cancellation did. */
+        CancellationAnswer: {
+            /**
+             * Format: int64
+             * @description The booking that ended.
+             */
+            bookingId: number;
+            /**
+             * Format: int64
+             * @description Its session.
+             */
+            sessionId: number;
+            /**
+             * Format: int32
+             * @description How many people got a seat from the waitlist by it.
+             */
+            promoted: number;
+        };
+        /** @description Somebody who could take a session, or could not. */
+        CandidateMessage: {
+            /**
+             * Format: int64
+             * @description The instructor.
+             */
+            instructorId: number;
+            /** @description Her name. */
+            name: string;
+            /** @description Her phone, for those who ring: the owner always, the front desk when it is urgent. */
+            phone?: null | string;
+            /** @description Whether she can take it. */
+            standing: components["schemas"]["CoverStanding"];
+            answer?: null | components["schemas"]["CoverAnswer"];
+            /** @description What stands against it; for colleagues and the front desk it stays between her and the owner. */
+            against: string[];
+            /** @description What else there is to know, as far as the reader may. */
+            reasons: string[];
+        };
+        /** @description Something wrong in a file. */
+        CatalogueFault: {
+            /** @description The file. */
+            file: string;
+            /**
+             * Format: int32
+             * @description Its line, from 1; the header is line 1. Null when it is no single line.
+             */
+            line: null | number;
+            /** @description What is wrong. */
+            text: string;
+        };
+        /** @description A catalogue file as it was sent. */
+        CatalogueFile: {
+            /** @description Its name, such as `movement_rules.csv`. */
+            name: null | string;
+            /** @description Its text: UTF-8, a header row, commas between. */
+            text: null | string;
+        };
+        /** @description A movement as the catalogue has it. */
+        CatalogueMovement: {
+            /** @description Its code. */
+            code: string;
+            /** @description Its name. */
+            name: string;
+            /** @description Name of its group. */
+            group: string;
+            /** @description Its position. */
+            position: components["schemas"]["Named"];
+            /** @description Its traits. */
+            traits: components["schemas"]["Named"][];
+            /**
+             * Format: int32
+             * @description Usual effort, 0 to 10.
+             */
+            effort: number;
+            /** @description What is needed for it. */
+            equipment: string[];
+            /** @description How it is called out. */
+            cue: string;
+            /** @description Its gentler options, the nearest first. */
+            options: components["schemas"]["Named"][];
+            /** @description Ids of the rules that may speak of it, under the studio's present choices. */
+            rules: string[];
+        };
+        /** @description The movements, and every rule that may speak of one. */
+        CatalogueMovements: {
+            /** @description Every position and trait a letter can ask to leave out. */
+            restrictions: components["schemas"]["Named"][];
+            /** @description The movements in the order of a class. */
+            movements: components["schemas"]["CatalogueMovement"][];
+            /** @description The movement rules. */
+            rules: components["schemas"]["RuleMessage"][];
+        };
+        /** @description What new rules would change, or did. */
+        CatalogueReport: {
+            /** @description Nothing was kept. */
+            dryRun: boolean;
+            /**
+             * Format: int32
+             * @description The version that is in force by it; null when nothing was put in force.
+             */
+            version?: null | number;
+            /**
+             * Format: int32
+             * @description The version it was compared with.
+             */
+            basedOn: number;
+            /** @description Everything wrong in the files; with any, nothing else is known. */
+            faults: components["schemas"]["CatalogueFault"][];
+            /** @description What is in use and would be taken away; with any, it cannot be put in force. */
+            inUse: components["schemas"]["InUse"][];
+            /** @description The files that differ. */
+            files: string[];
+            /** @description The rows that differ. */
+            rows: components["schemas"]["RowChange"][];
+            /** @description Good to know and no hindrance: movements left out for everybody, published rows no longer covered. */
+            mind: string[];
+            bookings?: null | components["schemas"]["Consequences"];
+            /** @description Whether it can be put in force. */
+            canBeKept?: boolean;
+        };
+        /** @description New rules, to be tried or put in force. */
+        CatalogueRequest: {
+            /** @description One or more files; those that are not sent stay as they are. */
+            files: null | components["schemas"]["CatalogueFile"][];
+            /** @description Why, for those who look at the list of versions later. */
+            why?: null | string;
+            /**
+             * Format: int32
+             * @description The version the files were made from; refused when another is in force by now.
+             */
+            basedOn?: null | number;
+        };
+        /** @description A cell that is another. */
+        CellChange: {
+            /** @description Its column. */
+            column: string;
+            /** @description As it was. */
+            from: string;
+            /** @description As it is to be. */
+            to: string;
+        };
+        /** @description Movements that change for the same reasons. */
+        ChangeMessage: {
+            /** @description The reasons, strictest first. */
+            reasons: components["schemas"]["ChangeReasonMessage"][];
+            /** @description The movements, in the order of the plan. */
+            movements: components["schemas"]["ChangedMovementMessage"][];
+        };
+        /** @description Why, in the words for her. */
+        ChangeReasonMessage: {
+            /** @description In a sentence. */
+            text: string;
+            source: null | components["schemas"]["SourceMessage"];
+            lift: null | components["schemas"]["LiftMessage"];
+        };
+        /** @description A booking ahead, or a place on a waitlist, that other rules would see otherwise. For the owner alone. */
+        ChangedBooking: {
+            /**
+             * Format: int64
+             * @description Who.
+             */
+            clientId: number;
+            /** @description Her name. */
+            client: string;
+            /**
+             * Format: int64
+             * @description Which session.
+             */
+            sessionId: number;
+            /** @description Of which class. */
+            className: string;
+            /** @description Its date, where it is held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Its start by the clock there. */
+            startsLocal: components["schemas"]["LocalTime"];
+            /** @description Booked or waiting. */
+            status: components["schemas"]["BookingStatus"];
+            /** @description How it suits her now. */
+            from: components["schemas"]["Suits"];
+            /** @description How it would suit her. */
+            to: components["schemas"]["Suits"];
+            /** @description The strictest reason that comes, or else goes. */
+            because: null | string;
+            /** @description Movements of the plan that become something else for her. */
+            movements: components["schemas"]["MovementChange"][];
+        };
+        /** @description A movement that she does differently. */
+        ChangedMovementMessage: {
+            /**
+             * Format: int32
+             * @description Its place in the plan, from 1.
+             */
+            position: number;
+            /** @description Its name. */
+            name: string;
+            /**
+             * Format: int32
+             * @description How long it is taught.
+             */
+            minutes: number;
+            /** @description Adapted, replaced or left out. */
+            verdict: components["schemas"]["MovementVerdict"];
+            /** @description What she does instead, when it is replaced. */
+            option?: null | string;
+            /** @description How she does it, or what takes its place; empty where there is nothing to add. */
+            how: string;
+        };
+        /** @description What a change brought about. */
+        ChangesMade: {
+            /** @description Ids in the order of what was wanted; null where an entry asked for nothing. */
+            sessions: (null | number)[];
+            /**
+             * Format: int32
+             * @description New sessions.
+             */
+            added: number;
+            /**
+             * Format: int32
+             * @description Sessions that changed.
+             */
+            changed: number;
+            /**
+             * Format: int32
+             * @description Sessions that are not held any more.
+             */
+            calledOff: number;
+            /**
+             * Format: int32
+             * @description People who are told, clients and instructors.
+             */
+            told: number;
+            /**
+             * Format: int32
+             * @description Seats and waitlist places that were let go.
+             */
+            letGo: number;
+        };
+        /** @description What a change would bring about; nothing of it is kept. */
+        ChangesPreview: {
+            /** @description Conflicts that do not stand already. */
+            conflicts: components["schemas"]["Conflict"][];
+            /**
+             * Format: int32
+             * @description New sessions.
+             */
+            added: number;
+            /**
+             * Format: int32
+             * @description Sessions that change.
+             */
+            changed: number;
+            /**
+             * Format: int32
+             * @description Sessions that are not held any more.
+             */
+            calledOff: number;
+            /** @description What it means for people, for each session that has somebody. */
+            consequences: components["schemas"]["SessionConsequence"][];
+        };
+        /** @description Checking in. Whoever says that something is not well is not checked in: a warning is raised instead. */
+        CheckInRequest: {
+            /** @description What she answered. */
+            answer: components["schemas"]["DoorAnswer"];
+        };
+        /** @description A session laid before a client. */
+        Choice: {
+            /** @description The session. */
+            session: components["schemas"]["SessionSummary"];
+            /** @description How it suits her on its date. */
+            fit: components["schemas"]["FitMessage"];
+            /**
+             * Format: int64
+             * @description Her booking in it.
+             */
+            bookingId?: null | number;
+            bookingStatus?: null | components["schemas"]["BookingStatus"];
+            /**
+             * Format: int32
+             * @description Her place on the waitlist.
+             */
+            place?: null | number;
+            /** @description What can be done. */
+            canBook: components["schemas"]["CanBook"];
+            refusal?: null | components["schemas"]["RefusalMessage"];
+        };
+        /** @description One session laid before a client, with what changes for her in it. */
+        ChoiceInFull: {
+            /** @description The session, how it suits her, and what can be done. */
+            choice: components["schemas"]["Choice"];
+            /** @description What changes, movement by movement; for herself and the owner, empty for the front desk. */
+            changes: components["schemas"]["ChangeMessage"][];
+        };
+        /** @description Whether a kind is wanted. */
+        ChoiceOfMessages: {
+            /** @description True to receive it. */
+            wanted: boolean;
+        };
+        /** @description What was seen of one person in one class. Never for the front desk. */
+        ClassNote: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description The session it is about.
+             */
+            sessionId: number;
+            /**
+             * Format: int64
+             * @description The person it is about.
+             */
+            clientId: number;
+            /** @description What was seen. */
+            text: string;
+            /**
+             * Format: int32
+             * @description Its version, from 1; a change sends the one it began from.
+             */
+            version: number;
+            /** @description The session's own date. */
+            on: components["schemas"]["LocalDate"];
+            /** @description The session's class. */
+            className: string;
+            /** @description What its writer is called. */
+            by: string;
+            /** @description When it was first written. */
+            writtenAt: components["schemas"]["Instant"];
+            changedAt?: null | components["schemas"]["Instant"];
+            /** @description This reader wrote it. */
+            isMine: boolean;
+        };
+        /** @description The plan of a class. */
+        ClassPlanMessage: {
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /** @description Its name. */
+            className: string;
+            /**
+             * Format: int32
+             * @description Its length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description The newest version; 0 while there is none.
+             */
+            version: number;
+            /** @description Whether the reader may change it. */
+            mayChange: boolean;
+            /** @description Why not, where she may not. */
+            whyNot?: null | string;
+            /** @description Every version, the newest first. */
+            versions: components["schemas"]["PlanVersionMessage"][];
+            /** @description What the newest is made of. */
+            items: components["schemas"]["PlanItemMessage"][];
+        };
+        /** @description Clearance on the card: status and date, never the content. */
+        ClearanceMessage: {
+            status: components["schemas"]["ClearanceStatus"];
+            validUntil: null | components["schemas"]["LocalDate"];
+            says: string;
+        };
+        /**
+         * @description How a client's letters stand on a day.
+         * @enum {unknown}
+         */
+        ClearanceStatus: "valid" | "endsSoon" | "expired" | "none";
+        /** @description A client's booking with its session and how that suits her now. */
+        ClientBooking: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            bookingId: number;
+            /** @description booked or waiting. */
+            status: components["schemas"]["BookingStatus"];
+            /**
+             * Format: int32
+             * @description Place on the waitlist, from 1.
+             */
+            place?: null | number;
+            checkedInAt?: null | components["schemas"]["Instant"];
+            /** @description The session. */
+            session: components["schemas"]["SessionSummary"];
+            /** @description How it suits her on its date, as things stand. */
+            fit: components["schemas"]["FitMessage"];
+        };
+        /** @description All that a reader may see of a client on one card. */
+        ClientCard: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Full name. */
+            name: string;
+            /** @description What she likes to be called. */
+            called: string;
+            /** @description Phone. */
+            phone: string;
+            /** @description E-mail address. */
+            email: string;
+            /** @description Whom to call. */
+            emergencyName: string;
+            /** @description At what number. */
+            emergencyPhone: string;
+            /**
+             * Format: int64
+             * @description The location she usually comes to.
+             */
+            homeLocationId: number;
+            /** @description Its zone. */
+            zone: string;
+            /** @description Instructors may see her conditions by name. */
+            sharesConditions: boolean;
+            /** @description She can sign in. */
+            hasAccount: boolean;
+            /** @description Where she stands today. */
+            phase: components["schemas"]["Phase"];
+            pregnancy?: null | components["schemas"]["PregnancyMessage"];
+            /** @description Her clearance. */
+            clearance: components["schemas"]["ClearanceMessage"];
+            /** @description Her screening. */
+            screening: components["schemas"]["ScreeningMessage"];
+            /** @description All her bookings are held until a new letter. */
+            onHold: boolean;
+            /** @description What the studio needs of her. */
+            needs: components["schemas"]["Need"][];
+            bornOn?: null | components["schemas"]["LocalDate"];
+            intensity?: null | components["schemas"]["IntensityMessage"];
+            /** @description Her factors and conditions; for the owner and herself, else null. */
+            factors?: null | components["schemas"]["FactorMessage"][];
+            tape?: null | components["schemas"]["Tape"];
+        };
+        /** @description A client in the find box. */
+        ClientFound: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Full name. */
+            name: string;
+            /** @description What she likes to be called. */
+            called: string;
+            /** @description Phone. */
+            phone: string;
+            /** @description E-mail address. */
+            email: string;
+            /** @description The location she usually comes to. */
+            location: string;
+        };
+        /**
+         * @description Why a location is shut.
+         * @enum {unknown}
+         */
+        ClosureKind: "closure" | "publicHoliday";
+        /** @description What a closure does, or would do. */
+        ClosureOutcome: {
+            /** @description It was kept; false when it was only looked at. */
+            kept: boolean;
+            /**
+             * Format: int64
+             * @description The closure, once it is there.
+             */
+            id?: null | number;
+            /** @description Sessions that stand on its days. */
+            sessions: components["schemas"]["SessionSummary"][];
+            /** @description What calling them off brings about. */
+            changes: components["schemas"]["ChangesPreview"];
+        };
+        /** @description Days on which a location is to be shut. */
+        ClosureRequest: {
+            /**
+             * Format: int64
+             * @description The location.
+             */
+            locationId: number;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Why. */
+            kind: components["schemas"]["ClosureKind"];
+            /** @description Its name, as people read it. */
+            name: string;
+            /** @description Sessions that stand on these days are called off with it. */
+            callOff?: boolean;
+        };
+        /** @description Days on which a location is shut. */
+        ClosureRow: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description The location.
+             */
+            locationId: number;
+            /** @description Its name. */
+            locationName: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Why. */
+            kind: components["schemas"]["ClosureKind"];
+            /** @description Its name. */
+            name: string;
+            /**
+             * Format: int32
+             * @description Sessions that stand on these days all the same and have not begun.
+             */
+            sessionsStanding: number;
+        };
+        /** @description A conflict, with the sessions it is between. */
+        Conflict: {
+            /** @description What it is. */
+            kind: components["schemas"]["ConflictKind"];
+            /** @description Keys of the sessions concerned, in the order of time. */
+            sessions: number[];
+            /**
+             * Format: int64
+             * @description Whose, when it is about somebody.
+             */
+            instructorId: null | number;
+            /** @description One sentence that names it. */
+            words: string;
+            /** @description It can never be saved; the others can, when the owner accepts them. */
+            isHard?: boolean;
+        };
+        /**
+         * @description What stands against a session where it is. Those before ConflictKind.OutsideHours can never be saved.
+         * @enum {unknown}
+         */
+        ConflictKind: "roomTaken" | "roomTooSmall" | "seatsTaken" | "locationShut" | "instructorTaken" | "noTimeToTravel" | "notQualified" | "onLeave" | "hasLeft" | "outsideHours" | "tooManyHours" | "tooLittleRest" | "shorterThanPlan";
+        /** @description A conflict by name. */
+        ConflictMessage: {
+            /** @description What it is. */
+            kind: components["schemas"]["ConflictKind"];
+            /** @description One sentence. */
+            words: string;
+            /** @description It can never be saved; the others the owner may accept. */
+            isHard: boolean;
+            /** @description The timetable as it stands does not have it. */
+            isNew: boolean;
+            /** @description Between which sessions: a session's key, or a draft's new row as a negative number. */
+            keys: number[];
+            /**
+             * Format: int64
+             * @description Whose, when it is about somebody.
+             */
+            instructorId: null | number;
+        };
+        /** @description What a change of rules or policies makes of the bookings ahead. */
+        Consequences: {
+            /**
+             * Format: int32
+             * @description Bookings and places that were judged under both.
+             */
+            judged: number;
+            /**
+             * Format: int32
+             * @description Of those, with a stricter verdict.
+             */
+            stricter: number;
+            /**
+             * Format: int32
+             * @description With a milder one.
+             */
+            milder: number;
+            /**
+             * Format: int32
+             * @description With the same verdict and other movements.
+             */
+            movementsOnly: number;
+            /** @description Those that change, the stricter first, then in the order of time. */
+            bookings: components["schemas"]["ChangedBooking"][];
+        };
+        /** @description A change of a client's details. */
+        ContactChange: {
+            bornOn?: null | components["schemas"]["LocalDate"];
+            /** @description Her date of birth is to be forgotten. */
+            forgetBornOn?: null | boolean;
+            /** @description Full name. */
+            name: string;
+            /** @description What she likes to be called; her name when left out. */
+            called?: null | string;
+            /** @description Phone. */
+            phone?: null | string;
+            /** @description E-mail address; nobody else may have it. */
+            email?: null | string;
+            /** @description Whom to call in an emergency. */
+            emergencyName?: null | string;
+            /** @description At what number. */
+            emergencyPhone?: null | string;
+            /** @description Instructors may see her conditions by name. Only she herself or the owner changes it. */
+            sharesConditions?: null | boolean;
+        };
+        /** @description A week to lay onto another. */
+        CopyWeekRequest: {
+            /**
+             * Format: int32
+             * @description The version it is made to.
+             */
+            version: number;
+            /** @description Any day of the week to copy. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Any day of the week to lay it on. */
+            to: components["schemas"]["LocalDate"];
+        };
+        /** @enum {unknown} */
+        CoverAnswer: "can" | "cannot" | null;
+        /** @description What a colleague answers. */
+        CoverAnswerRequest: {
+            /** @description Whether she can. */
+            answer: components["schemas"]["CoverAnswer"];
+        };
+        /** @description A session that she is asked to take. */
+        CoverAskedMessage: {
+            /** @description The session. */
+            session: components["schemas"]["SessionSummary"];
+            /** @description Name of whoever cannot teach it. */
+            insteadOf?: null | string;
+            answer?: null | components["schemas"]["CoverAnswer"];
+            /** @description Nothing stands in the way of her taking it at once. */
+            mayTake: boolean;
+            /** @description What stands against it. */
+            against: string[];
+            /** @description Why it suits her, and what there is to know. */
+            reasons: string[];
+        };
+        /** @description One session and who is to teach it. */
+        CoverChoice: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /**
+             * Format: int64
+             * @description Who.
+             */
+            instructorId: number;
+        };
+        /** @description What nobody teaches, the soonest first. */
+        CoverListMessage: {
+            /** @description Who settles cover here. */
+            settles: components["schemas"]["CoverSettles"];
+            /** @description The sessions. */
+            open: components["schemas"]["CoverMessage"][];
+        };
+        /** @description A session with who could take it. */
+        CoverMessage: {
+            /** @description The session. */
+            session: components["schemas"]["SessionSummary"];
+            /** @description How it stands. */
+            state: components["schemas"]["CoverState"];
+            /** @description It begins within a day and nobody teaches it. */
+            isLoud: boolean;
+            /** @description A request is open, and colleagues are asked. */
+            isAsked: boolean;
+            /** @description Name of whoever cannot teach it. */
+            insteadOf?: null | string;
+            askedAt?: null | components["schemas"]["Instant"];
+            /** @description Everybody, ranked. */
+            candidates: components["schemas"]["CandidateMessage"][];
+        };
+        /** @description A proposal for several sessions. Nothing of it is kept. */
+        CoverPlanMessage: {
+            /** @description One a session, in the order of time. */
+            steps: components["schemas"]["CoverStepMessage"][];
+            /** @description Nothing better exists. */
+            isBest: boolean;
+        };
+        /** @description Which sessions to work out together. */
+        CoverPlanRequest: {
+            /** @description The sessions; left out or empty: everything that nobody teaches. */
+            sessionIds: null | number[];
+        };
+        /** @description What asking brought about. */
+        CoverRequested: {
+            /** @description The sessions for which cover is asked now. */
+            sessions: number[];
+            /**
+             * Format: int32
+             * @description How many colleagues are asked.
+             */
+            asked: number;
+        };
+        /**
+         * @description Who settles cover.
+         * @enum {unknown}
+         */
+        CoverSettles: "owner" | "instructors";
+        /**
+         * @description Whether somebody can take a session, best first.
+         * @enum {unknown}
+         */
+        CoverStanding: "free" | "withCare" | "declines" | "notFree";
+        /**
+         * @description How a session stands as to who teaches it.
+         * @enum {unknown}
+         */
+        CoverState: "taught" | "asked" | "nobody";
+        /** @description One session of a proposal. */
+        CoverStepMessage: {
+            /** @description The session. */
+            session: components["schemas"]["SessionSummary"];
+            by?: null | components["schemas"]["CandidateMessage"];
+            /** @description Where nobody can: everybody, with what keeps her from it. */
+            whyNobody: components["schemas"]["CandidateMessage"][];
+        };
+        /** @description A published row: covered by which rules, or why not. */
+        CoverageMessage: {
+            /** @description The file of published facts. */
+            file: string;
+            /** @description The row in it. */
+            row: string;
+            /** @description The rules that restate it. */
+            rules: string[];
+            /** @description Of those, the ones the catalogue no longer has. */
+            gone: string[];
+            /** @description Why no rule does; blank where one does. */
+            whyNot: string;
+        };
+        /** @description What settling brought about: sessions that have somebody else, and people who are told. */
+        CoversSettled: {
+            /** Format: int32 */
+            settled: number;
+            /** Format: int32 */
+            told: number;
+        };
+        /** @description What the dating rules answer; nothing is stored. */
+        DatingAnswer: {
+            /** @description Due date. */
+            dueDate: components["schemas"]["LocalDate"];
+            /** @description What it rests on. */
+            basis: components["schemas"]["DatingBasis"];
+            /** @description How it came about. */
+            explanation: string;
+            /** @description Gestational age on the date asked for. */
+            gestationalAge: components["schemas"]["AgeMessage"];
+            /** @description Code of the stage on that date. */
+            stage: string;
+            /** @description Its name. */
+            stageName: string;
+            /** @description Term class on that date, from 20w 0d. */
+            term?: null | string;
+        };
+        /**
+         * @description What a due date rests on.
+         * @enum {unknown}
+         */
+        DatingBasis: "lastPeriod" | "scan" | "transfer" | "stated";
+        /** @description What a new date did. */
+        DatingChange: {
+            /** @description Due date now in force. */
+            dueDate: components["schemas"]["LocalDate"];
+            /** @description What it rests on. */
+            basis: components["schemas"]["DatingBasis"];
+            /** @description How it came about. */
+            explanation: string;
+            /** @description The due date is another than before. */
+            changed: boolean;
+            /**
+             * Format: int32
+             * @description Bookings ahead that suit her no longer.
+             */
+            bookingsNowUnsuitable: number;
+        };
+        /** @description All that is known of her dates. */
+        DatingHistory: {
+            /** @description Due dates, the one in force first. */
+            revisions: components["schemas"]["DatingRevision"][];
+            /** @description Everything given, newest first. */
+            evidence: components["schemas"]["EvidenceMessage"][];
+        };
+        /** @description A question to the dating rules. */
+        DatingRequest: {
+            /** @description The date for which age and stage are asked. */
+            on: components["schemas"]["LocalDate"];
+            lastPeriod?: null | components["schemas"]["LocalDate"];
+            /**
+             * Format: int32
+             * @description Length of her cycle in days, 28 when left out.
+             */
+            cycleDays?: null | number;
+            scan?: null | components["schemas"]["ScanRequest"];
+            transfer?: null | components["schemas"]["TransferRequest"];
+            stated?: null | components["schemas"]["LocalDate"];
+        };
+        /** @description A due date that was in force, with what was given for it. */
+        DatingRevision: {
+            /** @description Due date. */
+            dueDate: components["schemas"]["LocalDate"];
+            /** @description What it rests on. */
+            basis: components["schemas"]["DatingBasis"];
+            /** @description How it came about. */
+            explanation: string;
+            /** @description Since when. */
+            enteredAt: components["schemas"]["Instant"];
+            /** @description Who entered it. */
+            enteredBy?: null | string;
+        };
+        /** @description Why a suggestion is declined. */
+        DeclineRequest: {
+            /** @description In a few words; may be left out. */
+            reason: null | string;
+        };
+        /** @description A demo account on the sign-in page. */
+        DemoAccount: {
+            email: string;
+            password: string;
+            role: components["schemas"]["Role"];
+            does: string;
+        };
+        /** @description Whether the demo studio is loaded, and its accounts. */
+        DemoMessage: {
+            loaded: boolean;
+            accounts: components["schemas"]["DemoAccount"][];
+        };
+        /** @description Somebody who does something else. */
+        DoesElse: {
+            /**
+             * Format: int64
+             * @description Her.
+             */
+            clientId: number;
+            /** @description What she likes to be called; her whole name where two are called the same. */
+            called: string;
+            /** @description Adapted, replaced or left out. */
+            verdict: components["schemas"]["MovementVerdict"];
+            /** @description What she does instead, when it is replaced. */
+            option: null | string;
+            /** @description What stands on her mat. */
+            instruction: string;
+        };
+        /**
+         * @description What came of asking her at the door how she is.
+         * @enum {unknown}
+         */
+        DoorAnswer: "allWell" | "notAsked";
+        /** @description Changes to a draft, all or none. */
+        DraftChangeRequest: {
+            /**
+             * Format: int32
+             * @description The version they are made to.
+             */
+            version: number;
+            /** @description Rows as they should stand. */
+            put: components["schemas"]["DraftSessionRequest"][];
+            /** @description Rows to take out: one the draft added goes, one it copied is called off. */
+            remove?: number[];
+        };
+        /** @description A session held somewhere while it is being moved. */
+        DraftCheckRequest: {
+            /** @description As it would stand. */
+            session: components["schemas"]["DraftSessionRequest"];
+        };
+        /** @description A draft with its sessions and all that stands against them. */
+        DraftMessage: {
+            draft: components["schemas"]["DraftSummary"];
+            sessions: components["schemas"]["DraftSessionMessage"][];
+            conflicts: components["schemas"]["ConflictMessage"][];
+        };
+        /**
+         * @description Where a draft came from.
+         * @enum {unknown}
+         */
+        DraftOrigin: "hand" | "assignment";
+        /** @description Days to make a draft of. */
+        DraftRequest: {
+            /** @description Its name. */
+            name: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+        };
+        /** @description A session of a draft. */
+        DraftSessionMessage: {
+            /**
+             * Format: int64
+             * @description Key of the row.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description The key by which conflicts name it.
+             */
+            key: number;
+            /**
+             * Format: int64
+             * @description The session it changes; null for one that is added.
+             */
+            sessionId?: null | number;
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it.
+             */
+            instructorId?: null | number;
+            /** @description Its date, where it is held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /**
+             * Format: int32
+             * @description Seats that people have.
+             */
+            seatsTaken: number;
+            /** @description Whether it is held. */
+            isHeld: boolean;
+            /** @description Whether it stands otherwise than in the timetable. */
+            isChanged: boolean;
+            meanwhile?: null | components["schemas"]["MeanwhileMessage"];
+        };
+        /** @description A session of a draft as it should stand. */
+        DraftSessionRequest: {
+            /**
+             * Format: int64
+             * @description The row; null adds one.
+             */
+            id?: null | number;
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it.
+             */
+            instructorId?: null | number;
+            /** @description Its date. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /** @description Whether it is held. */
+            isHeld?: boolean;
+        };
+        /**
+         * @description What became of a draft.
+         * @enum {unknown}
+         */
+        DraftStatus: "open" | "published" | "discarded";
+        /** @description A draft in a list. */
+        DraftSummary: {
+            /** Format: int64 */
+            id: number;
+            name: string;
+            from: components["schemas"]["LocalDate"];
+            to: components["schemas"]["LocalDate"];
+            origin: components["schemas"]["DraftOrigin"];
+            status: components["schemas"]["DraftStatus"];
+            /** Format: int32 */
+            version: number;
+            madeAt: components["schemas"]["Instant"];
+            endedAt: null | components["schemas"]["Instant"];
+        };
+        /** @description Whom to call. */
+        EmergencyMessage: {
+            name: string;
+            phone: string;
+        };
+        /** @description That she was erased. */
+        Erased: {
+            /**
+             * Format: int64
+             * @description Key of the entry in the owner's list.
+             */
+            erasureId: number;
+            /**
+             * Format: int32
+             * @description Files that could not be taken from the disk yet; it is tried again every few minutes.
+             */
+            filesLeft: number;
+        };
+        /** @description Something that goes at once. */
+        ErasedPart: {
+            /** @description What. */
+            title: string;
+            /**
+             * Format: int32
+             * @description How many; null where it is not counted.
+             */
+            entries: null | number;
+        };
+        /** @description The word to erase her. */
+        ErasureConfirmed: {
+            /** @description Her full name, typed. */
+            name: string;
+            /** @description What the preview gave as `seen`. */
+            seen: string;
+        };
+        /** @description An erasure that was carried out. */
+        ErasureDone: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description When. */
+            doneAt: components["schemas"]["Instant"];
+            /** @description By whom. */
+            doneBy: string;
+            /**
+             * Format: int32
+             * @description How many entries were taken away.
+             */
+            entries: number;
+            /**
+             * Format: int32
+             * @description How many files.
+             */
+            files: number;
+            /** @description What was kept for a time. */
+            kept: components["schemas"]["SetApart"][];
+        };
+        /** @description The owner's list. */
+        ErasureList: {
+            /** @description Wishes to be carried out, the oldest first. */
+            wishes: components["schemas"]["ErasureWish"][];
+            /** @description What was carried out, the newest first; without names. */
+            done: components["schemas"]["ErasureDone"][];
+            /**
+             * Format: int32
+             * @description Files that could not be taken from the disk yet.
+             */
+            filesLeft: number;
+        };
+        /** @description What an erasure would do today, and whether one has been asked for. */
+        ErasurePlan: {
+            /** @description Her name as it stands on her page. */
+            name: string;
+            askedAt?: null | components["schemas"]["Instant"];
+            /** @description She asked herself; false: somebody at the studio filed it for her. */
+            askedByHerself: boolean;
+            /** @description What goes at once. */
+            goes: components["schemas"]["ErasedPart"][];
+            /** @description What has to be kept for a time, set apart. */
+            stays: components["schemas"]["PartToKeep"][];
+            /** @description What stays for good and names nobody. */
+            staysWithoutName: string[];
+            /**
+             * Format: int32
+             * @description Seats and waitlist places to come, which are let go without charge.
+             */
+            released: number;
+            /** @description Names what has to be kept and until when; to be sent back, so that nothing else is done than was shown. */
+            seen: string;
+        };
+        /** @description A wish. */
+        ErasureWish: {
+            /**
+             * Format: int64
+             * @description Whose.
+             */
+            clientId: number;
+            /** @description Her name. */
+            name: string;
+            /** @description When. */
+            askedAt: components["schemas"]["Instant"];
+            /** @description She asked herself. */
+            byHerself: boolean;
+        };
+        /** @description Something that was given about the date. */
+        EvidenceMessage: {
+            /** @description lastPeriod, scan, transfer or stated. */
+            kind: string;
+            /** @description Its date. */
+            day: components["schemas"]["LocalDate"];
+            /** @description Cycle length, measured age or embryo age in words. */
+            detail?: null | string;
+            /** @description When it was entered. */
+            enteredAt: components["schemas"]["Instant"];
+            /** @description Who entered it. */
+            enteredBy?: null | string;
+        };
+        /** @description What may date a pregnancy; at least one part. */
+        EvidenceRequest: {
+            lastPeriod: null | components["schemas"]["LocalDate"];
+            /**
+             * Format: int32
+             * @description Length of her cycle in days, 28 when left out.
+             */
+            cycleDays: null | number;
+            scan: null | components["schemas"]["ScanRequest"];
+            transfer: null | components["schemas"]["TransferRequest"];
+            stated: null | components["schemas"]["LocalDate"];
+        };
+        /** @description A factor of the catalogue. */
+        FactorChoice: {
+            code: string;
+            name: string;
+            isCondition: boolean;
+        };
+        /** @description The last day of a factor. */
+        FactorEnd: {
+            on: components["schemas"]["LocalDate"];
+        };
+        /** @description A factor she has. */
+        FactorMessage: {
+            /** Format: int64 */
+            id: number;
+            code: string;
+            name: string;
+            isCondition: boolean;
+            from: components["schemas"]["LocalDate"];
+            to: null | components["schemas"]["LocalDate"];
+        };
+        /** @description A factor or condition to add. */
+        FactorRequest: {
+            /** @description Code of the catalogue. */
+            code: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            to?: null | components["schemas"]["LocalDate"];
+        };
+        /** @description A first password for a client's account. */
+        FirstPassword: {
+            /** @description At least 10 characters; she changes it after signing in. */
+            password: string;
+        };
+        /** @description How a session suits a client on its date, as far as the reader may know. */
+        FitMessage: {
+            /** @description The verdict. */
+            verdict: components["schemas"]["Suits"];
+            /** @description Its name. */
+            label: string;
+            /** @description One line why. */
+            summary: string;
+            /** @description Her gestational age that day, "24w 3d". */
+            age?: null | string;
+            /**
+             * Format: int32
+             * @description Days since the birth that day.
+             */
+            daysSinceBirth?: null | number;
+            /** @description Code of her stage that day. */
+            stage?: null | string;
+            /** @description Name of her stage that day. */
+            stageName?: null | string;
+            /** @description 37w 0d or later and no birth reported. */
+            mayHaveGivenBirth: boolean;
+            /** @description Every reason, strictest first. */
+            reasons: components["schemas"]["ReasonMessage"][];
+            plan?: null | components["schemas"]["PlanShareMessage"];
+        };
+        /**
+         * @description What a flag is about.
+         * @enum {unknown}
+         */
+        FlagKind: "onHold" | "letter" | "screening" | "bookingNoLongerSuits" | "newFactor" | "stageChange" | "pastDue" | "ringHer" | "noInstructor" | "qualification";
+        /** @description A flag in the reader's words. */
+        FlagMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description What it is about. */
+            kind: components["schemas"]["FlagKind"];
+            /** @description How loud. */
+            severity: components["schemas"]["FlagSeverity"];
+            /** @description In words. */
+            text: string;
+            /** @description Since when it is true. */
+            since: components["schemas"]["LocalDate"];
+            /** @description This reader has not ticked it as read. */
+            isNew: boolean;
+            /**
+             * Format: int64
+             * @description Whom it is about.
+             */
+            clientId?: null | number;
+            /** @description What she likes to be called. */
+            called?: null | string;
+            /** @description Her name; for the desk. */
+            name?: null | string;
+            /**
+             * Format: int64
+             * @description Which session it is about.
+             */
+            sessionId?: null | number;
+        };
+        /**
+         * @description How loud a flag is.
+         * @enum {unknown}
+         */
+        FlagSeverity: "info" | "attention" | "urgent";
+        /** @description A heart rate to move at, in beats a minute. */
+        HeartRateMessage: {
+            /**
+             * Format: int32
+             * @description From which it is moderate; null where there is no lower end.
+             */
+            low?: null | number;
+            /**
+             * Format: int32
+             * @description The most.
+             */
+            high: number;
+            /** @description "121 to 140", or "up to 110". */
+            says: string;
+            /** @description Her letter's ceiling bounds it. */
+            byLetter: boolean;
+            /** @description Where the figures stand. */
+            sources: components["schemas"]["SourceMessage"][];
+        };
+        /** @description One thing that is held. */
+        HeldEntry: {
+            /** @description What it is. */
+            title: string;
+            /** @description What stands in it. */
+            facts: components["schemas"]["HeldFact"][];
+            /**
+             * Format: int64
+             * @description The letter whose file can be opened; null when there is no file.
+             */
+            letterId: null | number;
+        };
+        /** @description One line. */
+        HeldFact: {
+            /** @description What it is. */
+            label: string;
+            /** @description What is held. */
+            text: string;
+        };
+        /** @description All that is held about a client, in words for her to read and print. */
+        HeldRecord: {
+            /** @description Name and version of this form; see string RecordFile.Format. */
+            format: string;
+            /** @description When it was made. */
+            made: components["schemas"]["Instant"];
+            /** @description Her name. */
+            name: string;
+            /** @description What is held, by subject; a subject of which nothing is held has no entries. */
+            sections: components["schemas"]["HeldSection"][];
+        };
+        /** @description One subject. */
+        HeldSection: {
+            /** @description Its code. */
+            code: string;
+            /** @description Its heading. */
+            title: string;
+            /** @description What it is, in a sentence. */
+            says: string;
+            /** @description What is held. */
+            entries: components["schemas"]["HeldEntry"][];
+        };
+        /** @description What one person does for one movement of the plan. */
+        HerMovementMessage: {
+            /**
+             * Format: int32
+             * @description Its place in the plan, from 1.
+             */
+            position: number;
+            /** @description Its name. */
+            name: string;
+            /** @description As taught, adapted, replaced or left out. */
+            verdict: components["schemas"]["MovementVerdict"];
+            /** @description What she does instead, when it is replaced. */
+            option?: null | string;
+            /** @description What stands on her mat; empty when she does it as taught. */
+            instruction: string;
+            /** @description Every reason, strictest first. */
+            reasons: components["schemas"]["MovementReasonMessage"][];
+        };
+        /** @description A day that an import would add, or added. */
+        HolidayLine: {
+            /**
+             * Format: int32
+             * @description Its line in the file.
+             */
+            line: number;
+            /**
+             * Format: int64
+             * @description Where.
+             */
+            locationId: number;
+            /** @description Its name. */
+            locationName: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Why. */
+            kind: components["schemas"]["ClosureKind"];
+            /** @description Its name. */
+            name: string;
+            /** @description It stands there already and is left as it is. */
+            thereAlready: boolean;
+            /**
+             * Format: int32
+             * @description Sessions that stand on it; an import calls nothing off.
+             */
+            sessionsStanding: number;
+        };
+        /** @description What an import of holidays found. */
+        HolidayReport: {
+            /**
+             * Format: int32
+             * @description How many days it added, or would add.
+             */
+            added: number;
+            /** @description Every entry that was read. */
+            days: components["schemas"]["HolidayLine"][];
+            /** @description Entries that cannot be taken; nothing is added while there is one. */
+            refused: components["schemas"]["RefusedRow"][];
+        };
+        /** Format: binary */
+        IFormFile: string;
+        /** @description What an import did, or would do. */
+        ImportReport: {
+            /** @description Nothing was written. */
+            dryRun: boolean;
+            /**
+             * Format: int32
+             * @description Rows read.
+             */
+            rowsRead: number;
+            /**
+             * Format: int32
+             * @description Rows taken; 0 when any was refused and it was not a dry run: all or nothing.
+             */
+            rowsAccepted: number;
+            /** @description Rows refused, each cell at fault. */
+            refused: components["schemas"]["RefusedRow"][];
+            /** @description The first rows as they will be taken. */
+            preview: components["schemas"]["PreviewRow"][];
+        };
+        /** @description Something in use that a new catalogue would take away. */
+        InUse: {
+            /** @description The file that no longer has it. */
+            file: string;
+            /** @description What is missing or no longer allowed. */
+            code: string;
+            /** @description Who uses it, and what to do. */
+            text: string;
+        };
+        /** @description What was added to an entry. */
+        IncidentAddition: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description When. */
+            at: components["schemas"]["Instant"];
+            /** @description Who wrote it. */
+            by: null | string;
+            /** @description What became known. */
+            happened: string;
+            /** @description What was done. */
+            done: string;
+        };
+        /** @description An entry of the incident record, for the owner. */
+        IncidentMessage: {
+            /**
+             * Format: int64
+             * @description Key; ask for what lies before the last one seen to go on.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description Whom it concerns.
+             */
+            clientId: number;
+            /** @description Her name. */
+            name: string;
+            /**
+             * Format: int64
+             * @description In which session.
+             */
+            sessionId?: null | number;
+            /** @description The class of that session. */
+            className?: null | string;
+            sessionOn?: null | components["schemas"]["LocalDate"];
+            /** @description When that session begins where it is held, `09:30`. */
+            startsLocal?: null | string;
+            /** @description The session's location, or the one she usually comes to. */
+            place: string;
+            /** @description The IANA zone of that location: moments of this entry are told in it. */
+            zone: string;
+            /** @description When it was raised. */
+            raisedAt: components["schemas"]["Instant"];
+            /** @description Who raised it; null when the account is gone. */
+            raisedBy?: null | string;
+            /** @description The warning signs, in words. */
+            signs: string[];
+            /** @description What happened. */
+            happened: string;
+            /** @description What was done. */
+            done: string;
+            /** @description Whether the hold that followed still stands. */
+            holdStands: boolean;
+            /** @description Since when it stands and what lifts it, or when it was lifted. */
+            hold: string;
+            /** @description What was added later, in the order it was written. */
+            more: components["schemas"]["IncidentAddition"][];
+        };
+        /** @description What is added to an entry later. */
+        IncidentMore: {
+            /** @description What became known. */
+            happened: string;
+            /** @description What was done. */
+            done?: null | string;
+        };
+        /** Format: date-time */
+        Instant: string;
+        /** @description Something she does differently. */
+        InstructionMessage: {
+            text: string;
+            source: null | components["schemas"]["SourceMessage"];
+        };
+        /** @description An instructor. */
+        InstructorMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Name. */
+            name: string;
+            /** @description What she likes to be called. */
+            called: string;
+            /** @description E-mail address. */
+            email: string;
+            /** @description Phone. */
+            phone: string;
+            /** @description She can sign in. */
+            hasAccount: boolean;
+            /**
+             * Format: int32
+             * @description Sessions to come.
+             */
+            sessionsAhead: number;
+            /** @description Her qualifications, what ends first comes first. */
+            qualifications: components["schemas"]["QualificationMessage"][];
+        };
+        /** @description How hard to work: a heart rate where there is one, and what can still be said. */
+        IntensityMessage: {
+            heartRate: null | components["schemas"]["HeartRateMessage"];
+            /** @description What can still be said at moderate effort. */
+            talkTest: string;
+            /** @description Where that stands. */
+            talkSource: components["schemas"]["SourceMessage"];
+        };
+        /** @description A job and its latest runs. */
+        JobMessage: {
+            name: string;
+            title: string;
+            does: string;
+            runs: components["schemas"]["JobRun"][];
+        };
+        /** @description That a job ran. */
+        JobRun: {
+            /** @description Which job. */
+            job: string;
+            /** @description For which zone's night. */
+            zone: string;
+            /** @description For which local date. */
+            forDate: components["schemas"]["LocalDate"];
+            /** @description When. */
+            ranAt: components["schemas"]["Instant"];
+            /** @description The owner ran it by hand. */
+            byHand: boolean;
+            /**
+             * Format: int32
+             * @description How much it changed.
+             */
+            changed: number;
+            /** @description What it did, in words. */
+            result: string;
+        };
+        /**
+         * @description Which of two states holds.
+         * @enum {unknown}
+         */
+        Keep: "theirs" | "mine";
+        /**
+         * @description The parts of what is held about a client that may have to be kept for a time.
+         * @enum {unknown}
+         */
+        KeptPart: "health" | "incidents" | "contact";
+        /** @description A kind of message with an example. */
+        KindMessage: {
+            /** @description The kind. */
+            kind: components["schemas"]["MessageKind"];
+            /** @description In words. */
+            title: string;
+            /** @description It cannot be stopped. */
+            essential: boolean;
+            /** @description Subject of the example. */
+            subject: string;
+            /** @description The example as plain text. */
+            text: string;
+            /** @description The example as HTML. */
+            html: string;
+        };
+        /**
+         * @description Why a change of the timetable let a seat or place go.
+         * @enum {unknown}
+         */
+        LetGo: "no" | "calledOff" | "overlap";
+        /** @description Somebody whose seat a change of the timetable let go, and where she may go instead. */
+        LetGoMessage: {
+            /**
+             * Format: int64
+             * @description The booking that was let go.
+             */
+            bookingId: number;
+            /**
+             * Format: int64
+             * @description Whose.
+             */
+            clientId: number;
+            /** @description Her name. */
+            name: string;
+            /** @description What she likes to be called. */
+            called: string;
+            /** @description Her phone number. */
+            phone: string;
+            /** @description Why it was let go. */
+            why: components["schemas"]["LetGo"];
+            /** @description When. */
+            at: components["schemas"]["Instant"];
+            /** @description The session as it stands now. */
+            session: components["schemas"]["SessionSummary"];
+            /** @description Sessions about that day that suit her on their date and have a seat, the best first. */
+            choices: components["schemas"]["Choice"][];
+        };
+        /** @description A clearance letter, as far as the reader may know. */
+        LetterMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description Whose.
+             */
+            clientId: number;
+            /** @description Her name. */
+            name: string;
+            /** @description Waiting, counts or refused. */
+            state: components["schemas"]["LetterState"];
+            /** @description In words: what its state means today. */
+            says: string;
+            /** @description When it came. */
+            filedAt: components["schemas"]["Instant"];
+            /** @description It lies on paper at the studio; there is no file. */
+            onPaper: boolean;
+            /** @description What its file is; null without one, and for the front desk. */
+            mediaType?: null | string;
+            issuedOn?: null | components["schemas"]["LocalDate"];
+            countsUntil?: null | components["schemas"]["LocalDate"];
+            /** @description It was taken back. */
+            withdrawn: boolean;
+            /** @description Who wrote it; not for the front desk. */
+            issuedBy?: null | string;
+            expiresOn?: null | components["schemas"]["LocalDate"];
+            terms?: null | components["schemas"]["LetterTermsMessage"];
+            /** @description Why it cannot count; not for the front desk. */
+            refusedBecause?: null | string;
+            /** @description Who read it, and when; not for the front desk. */
+            reviewedBy?: null | string;
+            reviewedAt?: null | components["schemas"]["Instant"];
+            heldSince?: null | components["schemas"]["LocalDate"];
+        };
+        /** @description Somebody who has handed in a letter: no more of her than it takes to find it. */
+        LetterPerson: {
+            /**
+             * Format: int64
+             * @description Key of the client.
+             */
+            id: number;
+            /** @description Her name. */
+            name: string;
+            /** @description What she likes to be called. */
+            called: string;
+            /** @description When her last letter came. */
+            lastFiledAt: components["schemas"]["Instant"];
+        };
+        /** @description Why a letter cannot count. */
+        LetterRefusal: {
+            /** @description For the client to read. */
+            because: string;
+        };
+        /** @description What a reviewer reads off a letter. */
+        LetterReview: {
+            /** @description Who wrote it. */
+            issuedBy: string;
+            /** @description The day it was written. */
+            issuedOn: components["schemas"]["LocalDate"];
+            /** @description Its own last day. */
+            expiresOn: components["schemas"]["LocalDate"];
+            /** @description Positions and traits to leave out, by their codes. */
+            leaveOut?: null | string[];
+            /**
+             * Format: int32
+             * @description The most effort, 0 to 10.
+             */
+            effortMost?: null | number;
+            /**
+             * Format: int32
+             * @description The highest heart rate, in beats a minute.
+             */
+            heartRateMost?: null | number;
+            /** @description For the instructor, in own words; no condition by name. */
+            words?: null | string;
+            /** @description It takes the place of what earlier letters asked for. */
+            replacesEarlier?: null | boolean;
+        };
+        /**
+         * @description How far a letter has come.
+         * @enum {unknown}
+         */
+        LetterState: "waiting" | "counts" | "refused";
+        /** @description What a letter asks for, as far as it was read. */
+        LetterTermsMessage: {
+            /** @description Positions and traits to leave out, by their codes. */
+            leaveOut: string[];
+            /** @description The same in words. */
+            leaveOutWords: string[];
+            /**
+             * Format: int32
+             * @description The most effort, 0 to 10.
+             */
+            effortMost?: null | number;
+            /**
+             * Format: int32
+             * @description The highest heart rate, in beats a minute.
+             */
+            heartRateMost?: null | number;
+            /** @description For the instructor, in own words. */
+            words?: null | string;
+            /** @description It takes the place of what earlier letters asked for. */
+            replacesEarlier: boolean;
+        };
+        /** @description What would change a verdict. */
+        LiftMessage: {
+            /** @description In words. */
+            text: string;
+            on: null | components["schemas"]["LocalDate"];
+        };
+        /** Format: date */
+        LocalDate: string;
+        /** Format: time */
+        LocalTime: string;
+        /** @description A place where classes are held. */
+        Location: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Short code used in imports. */
+            code: string;
+            /** @description Name. */
+            name: string;
+            /** @description IANA time zone of its wall clock. */
+            zone: string;
+            /** @description Number to call there in an emergency. */
+            emergencyNumber: string;
+            /** @description Its rooms. */
+            rooms: components["schemas"]["Room"][];
+        };
+        /** @description A message in the owner's log. */
+        LoggedMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description What it is about. */
+            kind: components["schemas"]["MessageKind"];
+            /** @description The same in words. */
+            title: string;
+            /** @description Name of whom it is for. */
+            to: string;
+            /** @description Her e-mail address; empty when none is known. */
+            address: string;
+            /**
+             * Format: int64
+             * @description The client it is for.
+             */
+            clientId?: null | number;
+            /** @description When it was put. */
+            madeAt: components["schemas"]["Instant"];
+            /** @description How far it has come. */
+            status: components["schemas"]["MessageStatus"];
+            /** @description The same in words. */
+            says: string;
+            /**
+             * Format: int32
+             * @description How often it was tried.
+             */
+            tries: number;
+            nextAt?: null | components["schemas"]["Instant"];
+            endedAt?: null | components["schemas"]["Instant"];
+            /** @description The mail server's last words, or why it was not sent. */
+            lastAnswer?: null | string;
+            /** @description It may be tried again by hand. */
+            mayRetry: boolean;
+        };
+        /** @description That a pregnancy ended. */
+        LossRequest: {
+            on: null | components["schemas"]["LocalDate"];
+        };
+        /** @description The id of what was made. */
+        Made: {
+            /** Format: int64 */
+            id: number;
+        };
+        /** @description Who is signed in. */
+        Me: {
+            /**
+             * Format: int64
+             * @description Her account.
+             */
+            accountId: number;
+            /** @description Her e-mail address. */
+            email: string;
+            /** @description Her name. */
+            name: string;
+            /** @description What she is at the studio. */
+            roles: components["schemas"]["Role"][];
+            /**
+             * Format: int64
+             * @description The client she is.
+             */
+            clientId?: null | number;
+            /**
+             * Format: int64
+             * @description The instructor she is.
+             */
+            instructorId?: null | number;
+            /** @description The studio's name. */
+            studioName: string;
+            /** @description Today at the studio's first location. */
+            today: components["schemas"]["LocalDate"];
+        };
+        /** @description How a session stands that somebody changed since it was copied into a draft. */
+        MeanwhileMessage: {
+            /** Format: int64 */
+            roomId: number;
+            /** Format: int64 */
+            instructorId: null | number;
+            on: components["schemas"]["LocalDate"];
+            startsLocal: string;
+            /** Format: int32 */
+            minutes: number;
+            /** Format: int32 */
+            seats: number;
+            isHeld: boolean;
+        };
+        /** @description What is decided about a session that somebody changed meanwhile. */
+        MeanwhileRequest: {
+            /**
+             * Format: int32
+             * @description The version it is decided in.
+             */
+            version: number;
+            /**
+             * Format: int64
+             * @description The row.
+             */
+            row: number;
+            /** @description Which holds. */
+            keep: components["schemas"]["Keep"];
+        };
+        /** @description A kind of message the reader may do without. */
+        MessageChoice: {
+            /** @description The kind. */
+            kind: components["schemas"]["MessageKind"];
+            /** @description In words. */
+            title: string;
+            /** @description She receives it. */
+            wanted: boolean;
+        };
+        /** @description How many messages wait, and how many could not be delivered. */
+        MessageCounts: {
+            /**
+             * Format: int32
+             * @description Still to be sent.
+             */
+            waiting: number;
+            /**
+             * Format: int32
+             * @description Of those, tried and not through.
+             */
+            stuck: number;
+            /**
+             * Format: int32
+             * @description Not delivered.
+             */
+            failed: number;
+        };
+        /** @description A message with all it says. */
+        MessageInFull: {
+            /** @description As in the log. */
+            message: components["schemas"]["LoggedMessage"];
+            /** @description Its subject. */
+            subject: string;
+            /** @description As plain text. */
+            text: string;
+            /** @description As HTML. */
+            html: string;
+            /** @description It was written to a file, which can be fetched. */
+            hasFile: boolean;
+        };
+        /**
+         * @description What a message is about. Kept in the table by name, so a name is never given another meaning.
+         * @enum {unknown}
+         */
+        MessageKind: "bookingMade" | "bookingCancelled" | "waitlistPlace" | "seatFromWaitlist" | "seatOffered" | "moveSuggested" | "sessionChanged" | "sessionCancelled" | "needsHer" | "passRunsOut" | "coverAsked" | "coverSettled" | "timetableChanged" | "test";
+        /** @description A page of the log. */
+        MessageLog: {
+            /** @description The newest first. */
+            messages: components["schemas"]["LoggedMessage"][];
+            /** @description There are older ones. */
+            more: boolean;
+            /** @description Of all of them. */
+            counts: components["schemas"]["MessageCounts"];
+            /** @description How they go out. */
+            sending: components["schemas"]["SendingMessage"];
+        };
+        /**
+         * @description How far a message has come.
+         * @enum {unknown}
+         */
+        MessageStatus: "waiting" | "sent" | "refused" | "dropped";
+        /** @description A suggested move. */
+        MoveMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description For whom.
+             */
+            clientId: number;
+            /** @description What she likes to be called. */
+            called: string;
+            /** @description Her name. */
+            name: string;
+            /** @description When it was suggested. */
+            madeAt: components["schemas"]["Instant"];
+            /** @description Code of the stage she crosses into. */
+            crossesTo: string;
+            /** @description Its name. */
+            crossesToName: string;
+            /** @description On which day. */
+            crossesOn: components["schemas"]["LocalDate"];
+            /** @description Her bookings behind the line, and where they may go. */
+            steps: components["schemas"]["MoveStepMessage"][];
+        };
+        /** @description One booking and where it may go. */
+        MoveStepMessage: {
+            /**
+             * Format: int64
+             * @description The booking.
+             */
+            bookingId: number;
+            /** @description Its session. */
+            from: components["schemas"]["SessionSummary"];
+            to?: null | components["schemas"]["SessionSummary"];
+            fit?: null | components["schemas"]["FitMessage"];
+        };
+        /** @description How many bookings were moved. */
+        MovedMessage: {
+            /** Format: int32 */
+            moved: number;
+        };
+        /** @description A movement of a plan that becomes something else for her. */
+        MovementChange: {
+            /** @description The movement. */
+            name: string;
+            /** @description Its verdict as things stood. */
+            from: components["schemas"]["MovementVerdict"];
+            /** @description Its verdict as things would stand. */
+            to: components["schemas"]["MovementVerdict"];
+            /** @description What stood on her mat; blank for as taught. */
+            before: string;
+            /** @description What would stand there. */
+            after: string;
+        };
+        /** @description A movement of the catalogue. */
+        MovementMessage: {
+            /** @description Its code. */
+            code: string;
+            /** @description Its common name. */
+            name: string;
+            /** @description Code of its group. */
+            group: string;
+            /** @description What the group is called. */
+            groupName: string;
+            /** @description Code of the position it is done in. */
+            position: string;
+            /** @description What the position is called. */
+            positionName: string;
+            /** @description What it asks of a body, in the order of their codes. */
+            traits: components["schemas"]["TraitMessage"][];
+            /**
+             * Format: int32
+             * @description Usual effort, 0 to 10.
+             */
+            effort: number;
+            /** @description What is needed for it, in plain words. */
+            equipment: string[];
+            /** @description How it is called out, in one sentence. */
+            cue: string;
+            /** @description Codes of its gentler options, the nearest first. */
+            options: string[];
+        };
+        /** @description Why a movement is done differently. */
+        MovementReasonMessage: {
+            /** @description In the reader's words. */
+            text: string;
+            source: null | components["schemas"]["SourceMessage"];
+        };
+        /**
+         * @description How a movement is for a client on a date, in order of strictness.
+         * @enum {unknown}
+         */
+        MovementVerdict: "asTaught" | "adapted" | "replaced" | "leftOut";
+        /** @description Cover, as far as one instructor is concerned. */
+        MyCoverMessage: {
+            /** @description Who settles cover here. */
+            settles: components["schemas"]["CoverSettles"];
+            /** @description Sessions of hers for which cover is asked. */
+            mine: components["schemas"]["CoverMessage"][];
+            /** @description Sessions she is asked to take. */
+            asked: components["schemas"]["CoverAskedMessage"][];
+        };
+        /** @description A message to the reader herself. */
+        MyMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description What it is about. */
+            kind: components["schemas"]["MessageKind"];
+            /** @description Its subject. */
+            subject: string;
+            /** @description What it says, one paragraph a line. */
+            text: string;
+            /** @description When it was sent, or put when it was not yet. */
+            at: components["schemas"]["Instant"];
+            /** @description How far it has come, in words. */
+            says: string;
+        };
+        /** @description A code with its name. */
+        Named: {
+            code: string;
+            name: string;
+        };
+        /** @description Something the studio needs of her. */
+        Need: {
+            /** @description dates, hold, screening, letter, birth-word, ring-her. */
+            code: string;
+            /** @description In plain and kind words. */
+            says: string;
+            by: null | components["schemas"]["LocalDate"];
+        };
+        /** @description A new account. */
+        NewAccount: {
+            /** @description E-mail address; nobody else may have it. */
+            email: string;
+            /** @description Name shown in the program. */
+            name: string;
+            /** @description First password, at least 10 characters; she changes it after signing in. */
+            password: string;
+            /** @description At least one. */
+            roles: components["schemas"]["Role"][];
+            /**
+             * Format: int64
+             * @description The client it is for.
+             */
+            clientId?: null | number;
+            /**
+             * Format: int64
+             * @description The instructor it is for.
+             */
+            instructorId?: null | number;
+        };
+        /** @description A new client, with what is known of her dates. */
+        NewClient: {
+            /**
+             * Format: int64
+             * @description The location she usually comes to.
+             */
+            homeLocationId: number;
+            dating?: null | components["schemas"]["EvidenceRequest"];
+            /**
+             * Format: int32
+             * @description How many babies; 1 when left out.
+             */
+            babies?: null | number;
+            bornOn?: null | components["schemas"]["LocalDate"];
+            birthMode?: null | components["schemas"]["BirthMode"];
+            /** @description Full name. */
+            name: string;
+            /** @description What she likes to be called; her name when left out. */
+            called?: null | string;
+            /** @description Phone. */
+            phone?: null | string;
+            /** @description E-mail address; nobody else may have it. */
+            email?: null | string;
+            /** @description Whom to call in an emergency. */
+            emergencyName?: null | string;
+            /** @description At what number. */
+            emergencyPhone?: null | string;
+            /** @description Instructors may see her conditions by name. Only she herself or the owner changes it. */
+            sharesConditions?: null | boolean;
+        };
+        /** @description The stage that comes next. */
+        NextStage: {
+            code: string;
+            name: string;
+            on: components["schemas"]["LocalDate"];
+        };
+        /** @description A movement that nobody in a stage of the class does. */
+        NobodyDoes: {
+            /**
+             * Format: int32
+             * @description Its place, from 1.
+             */
+            position: number;
+            /** @description The stage's name. */
+            stage: string;
+        };
+        /** @description A note's new words. */
+        NoteChange: {
+            /** @description What was seen, up to 2,000 characters. */
+            text: string;
+            /**
+             * Format: int32
+             * @description The version the change began from.
+             */
+            version: number;
+        };
+        /** @description A note to write. */
+        NoteRequest: {
+            /**
+             * Format: int64
+             * @description The person it is about; she has a seat in the session.
+             */
+            clientId: number;
+            /** @description What was seen, up to 2,000 characters. */
+            text: string;
+        };
+        /** @description What an opening again brought about. */
+        OpenedAgain: {
+            /**
+             * Format: int32
+             * @description Sessions of series that were laid out on days that are open again.
+             */
+            laidOut: number;
+        };
+        /** @description Something that has to be kept for a time. */
+        PartToKeep: {
+            /** @description Which part. */
+            part: components["schemas"]["KeptPart"];
+            /** @description What it is. */
+            title: string;
+            /** @description The last day on which it is kept. */
+            lastDay: components["schemas"]["LocalDate"];
+            /** @description Why, and who can read it meanwhile. */
+            why: string;
+        };
+        /** @description A change of one's own password. */
+        PasswordChange: {
+            /** @description The password so far. */
+            current: string;
+            /** @description The new one: at least 10 characters. */
+            next: string;
+        };
+        /** @description A person on a roster, as far as the reader may know. */
+        PersonMessage: {
+            /**
+             * Format: int64
+             * @description Her booking.
+             */
+            bookingId: number;
+            /**
+             * Format: int64
+             * @description Her.
+             */
+            clientId: number;
+            /** @description What she likes to be called. */
+            called: string;
+            /** @description Her name. */
+            name: string;
+            /**
+             * Format: int32
+             * @description Place on the waitlist.
+             */
+            place?: null | number;
+            checkedInAt?: null | components["schemas"]["Instant"];
+            wellAt?: null | components["schemas"]["Instant"];
+            /** @description How the session suits her on its date. */
+            verdict: components["schemas"]["Suits"];
+            /** @description The administrative reason where it does not suit; for the desk. */
+            administrative?: null | string;
+            /** @description "24w 3d" on the session's date. */
+            age?: null | string;
+            /** @description Code of her stage on the session's date. */
+            stage?: null | string;
+            /** @description Its name. */
+            stageName?: null | string;
+            /**
+             * Format: int32
+             * @description Days since the birth on the session's date.
+             */
+            daysSinceBirth?: null | number;
+            /** @description 37w 0d or later on that date, no birth reported. */
+            mayHaveGivenBirth: boolean;
+            heartRate?: null | components["schemas"]["HeartRateMessage"];
+            /** @description What she can still say at moderate effort; for the instructor and the owner. */
+            talkTest?: null | string;
+            /** @description What she does differently, in instruction words. */
+            instructions: components["schemas"]["InstructionMessage"][];
+            /** @description What she does for each movement of the plan; for the instructor and the owner. */
+            movements: components["schemas"]["HerMovementMessage"][];
+            /** @description Her flags. */
+            flags: components["schemas"]["FlagMessage"][];
+            /** @description Her conditions by name, where she agreed to share them. */
+            conditions: string[];
+            /** @description Notes from earlier classes, the newest first; for the instructor and the owner, about people with a seat. */
+            notes: components["schemas"]["ClassNote"][];
+            emergency?: null | components["schemas"]["EmergencyMessage"];
+        };
+        /**
+         * @description Where in the course of things a date falls.
+         * @enum {unknown}
+         */
+        Phase: "beforeDates" | "pregnant" | "born" | "ended" | "unknown";
+        /** @description A plan to be looked at; nothing is kept. */
+        PlanDraft: {
+            /** @description The movements in order, 1 to 60. */
+            items: components["schemas"]["WantedItem"][];
+        };
+        /** @description A movement in a plan that is kept or proposed. */
+        PlanItemMessage: {
+            /** @description Its code. */
+            movement: string;
+            /** @description Its name; the code where the catalogue does not have it any more. */
+            name: string;
+            /**
+             * Format: int32
+             * @description How long.
+             */
+            minutes: number;
+        };
+        /** @description What a draft would come to in one session. */
+        PlanPreview: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /** @description Each movement. */
+            items: components["schemas"]["PreviewedItem"][];
+            /** @description Each person with a seat, in the order of their names. */
+            people: components["schemas"]["PreviewedPerson"][];
+            /** @description Movements left out for everybody in a stage that the class admits. */
+            nobody: components["schemas"]["NobodyDoes"][];
+        };
+        /** @description A plan to be kept. */
+        PlanRequest: {
+            /**
+             * Format: int32
+             * @description The version it was made from; 0 where there was none.
+             */
+            basedOn: number;
+            /** @description The movements in order, 1 to 60. */
+            items: components["schemas"]["WantedItem"][];
+        };
+        /** @description How much of a class is as taught for her, and what changes. */
+        PlanShareMessage: {
+            /**
+             * Format: int32
+             * @description Minutes of the plan.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Minutes as taught.
+             */
+            asTaught: number;
+            /**
+             * Format: int32
+             * @description Minutes with another version of the same movement.
+             */
+            adapted: number;
+            /**
+             * Format: int32
+             * @description Minutes with another movement.
+             */
+            replaced: number;
+            /**
+             * Format: int32
+             * @description Minutes in which she rests.
+             */
+            leftOut: number;
+            /**
+             * Format: int32
+             * @description How many movements are not as taught.
+             */
+            changed: number;
+        };
+        /** @description A version with what it is made of. */
+        PlanVersionItems: {
+            version: components["schemas"]["PlanVersionMessage"];
+            items: components["schemas"]["PlanItemMessage"][];
+        };
+        /** @description A version of a plan. */
+        PlanVersionMessage: {
+            /**
+             * Format: int32
+             * @description Its number, from 1.
+             */
+            version: number;
+            /** @description When. */
+            madeAt: components["schemas"]["Instant"];
+            /** @description By whom; null when it came with the studio. */
+            madeBy: null | string;
+            /** @description A session's: from then on it followed its class. */
+            followsClass: boolean;
+        };
+        /** @description A movement of a class plan. */
+        PlannedMovementMessage: {
+            /**
+             * Format: int32
+             * @description Its place, from 1.
+             */
+            position: number;
+            /** @description Its code. */
+            code: string;
+            /** @description Its name. */
+            name: string;
+            /** @description Its group. */
+            group: string;
+            /** @description How it is taught, in a sentence. */
+            cue: string;
+            /**
+             * Format: int32
+             * @description How long.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Usual effort, 0 to 10.
+             */
+            effort: number;
+        };
+        /** @description A change of a policy; never rewritten. */
+        PolicyChange: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Which policy. */
+            code: string;
+            /** @description What held before. */
+            from: string;
+            /** @description What holds from then on. */
+            to: string;
+            /** @description The studio follows the catalogue's default again. */
+            byDefault: boolean;
+            /** @description Why, in her own words; may be blank. */
+            why: string;
+            /** @description When. */
+            madeAt: components["schemas"]["Instant"];
+            /** @description Who. */
+            madeBy: null | string;
+        };
+        /** @description A policy as it stands. */
+        PolicyMessage: {
+            /** @description Its code. */
+            code: string;
+            /** @description What holds. */
+            value: string;
+            /** @description The catalogue's cautious default. */
+            default: string;
+            /** @description What may be chosen. */
+            allowed: string;
+            /** @description What it means. */
+            means: string;
+            /** @description Where it comes from. */
+            source: string;
+            /** @description What holds is less cautious than the default. */
+            lessCautious: boolean;
+        };
+        /** @description What a value of a policy would change. */
+        PolicyPreview: {
+            /** @description What holds now. */
+            from: string;
+            /** @description What would hold. */
+            to: string;
+            /** @description It is less cautious than the catalogue's default, which has to be confirmed. */
+            lessCautious: boolean;
+            /** @description What becomes of the bookings ahead. */
+            bookings: components["schemas"]["Consequences"];
+        };
+        /** @description A value that is chosen. */
+        PolicyRequest: {
+            /** @description The value; null for the default. */
+            value: null | string;
+            /** @description Why, for those who look at the list of changes later. */
+            why: null | string;
+            /** @description That it is less cautious than the default is meant. */
+            confirmed: null | boolean;
+        };
+        /** @description A value that may be chosen. */
+        PolicyValue: {
+            /** @description The value; null for the default. */
+            value: null | string;
+        };
+        /** @description A pregnancy on the client's card. */
+        PregnancyMessage: {
+            dueDate?: null | components["schemas"]["LocalDate"];
+            basis?: null | components["schemas"]["DatingBasis"];
+            /** @description How it came about. */
+            explanation?: null | string;
+            /**
+             * Format: int32
+             * @description How many babies; for the owner and herself, since more than one is a listed condition.
+             */
+            babies?: null | number;
+            /** @description "24w 3d" today. */
+            age?: null | string;
+            /**
+             * Format: int32
+             * @description The same in days.
+             */
+            ageDays?: null | number;
+            /** @description Term class today. */
+            term?: null | string;
+            /** @description Code of her stage today. */
+            stage?: null | string;
+            /** @description Its name. */
+            stageName?: null | string;
+            /**
+             * Format: int32
+             * @description Days since the birth.
+             */
+            daysSinceBirth?: null | number;
+            bornOn?: null | components["schemas"]["LocalDate"];
+            birthMode?: null | components["schemas"]["BirthMode"];
+            /** @description The due date has passed and no birth is reported. */
+            pastDue: boolean;
+            /** @description 37w 0d or later, no birth reported. */
+            mayHaveGivenBirth: boolean;
+            /** @description A birth can be reported: 20w 0d or later. In plain sight only where it may have been. */
+            birthReportable: boolean;
+            /** @description This reader may take the reported birth back. */
+            birthRevocable: boolean;
+            nextStage?: null | components["schemas"]["NextStage"];
+        };
+        /** @description A row as it will be taken. */
+        PreviewRow: {
+            /** Format: int32 */
+            line: number;
+            name: string;
+            called: string;
+            stageName: null | string;
+            dueDate: null | components["schemas"]["LocalDate"];
+        };
+        /** @description What becomes of one movement of a draft. */
+        PreviewedItem: {
+            /**
+             * Format: int32
+             * @description Its place, from 1.
+             */
+            position: number;
+            /** @description Its code. */
+            movement: string;
+            /**
+             * Format: int32
+             * @description How many do it as taught.
+             */
+            asTaught: number;
+            /**
+             * Format: int32
+             * @description How many do it in another way.
+             */
+            adapted: number;
+            /**
+             * Format: int32
+             * @description How many do something else.
+             */
+            replaced: number;
+            /**
+             * Format: int32
+             * @description How many rest.
+             */
+            leftOut: number;
+            /** @description All who do not do it as taught. */
+            people: components["schemas"]["DoesElse"][];
+        };
+        /** @description How a draft is for one person. */
+        PreviewedPerson: {
+            /**
+             * Format: int64
+             * @description Her.
+             */
+            clientId: number;
+            /** @description What she likes to be called; her whole name where two are called the same. */
+            called: string;
+            /** @description Her minutes under each verdict. */
+            share: components["schemas"]["PlanShareMessage"];
+            /** @description How the session suits her as it is planned now. */
+            before: components["schemas"]["Suits"];
+            /** @description How it would. */
+            after: components["schemas"]["Suits"];
+        };
+        ProblemDetails: {
+            type: null | string;
+            title: null | string;
+            /** Format: int32 */
+            status: null | number;
+            detail: null | string;
+            instance: null | string;
+        };
+        /** @description A movement that gave way to a gentler one. */
+        ProposedChange: {
+            /**
+             * Format: int32
+             * @description Its place, from 1.
+             */
+            position: number;
+            /** @description The name of the one that stood there. */
+            from: string;
+            /** @description The name of the one in its place. */
+            to: string;
+            /** @description Who does it now, and did something else before. */
+            gains: string[];
+            /** @description Who did it before, and does something else now. */
+            loses: string[];
+            /** @description In a sentence. */
+            why: string;
+        };
+        /** @description A plan that suits more of those who are booked. */
+        ProposedPlan: {
+            /** @description The plan, with the minutes of the draft. */
+            items: components["schemas"]["PlanItemMessage"][];
+            /** @description What changed; empty when nothing did. */
+            changes: components["schemas"]["ProposedChange"][];
+            /** @description What somebody still does not do. */
+            remaining: components["schemas"]["StillElseMessage"][];
+            /** @description Who takes part in nothing that day, whatever is planned. */
+            notTakingPart: string[];
+        };
+        /** @description A draft to be made the timetable. */
+        PublishRequest: {
+            /**
+             * Format: int32
+             * @description The version that was looked at.
+             */
+            version: number;
+            /** @description Warnings are accepted. */
+            anyway?: boolean;
+        };
+        /** @description A qualification. */
+        QualificationMessage: {
+            /** Format: int64 */
+            id: number;
+            kind: string;
+            issuedOn: components["schemas"]["LocalDate"];
+            expiresOn: components["schemas"]["LocalDate"];
+            status: components["schemas"]["QualificationStatus"];
+        };
+        /** @description A qualification to add. */
+        QualificationRequest: {
+            /** @description Its kind; classes name the kind they need. */
+            kind: string;
+            /** @description The day it was issued. */
+            issuedOn: components["schemas"]["LocalDate"];
+            /** @description Its last day. */
+            expiresOn: components["schemas"]["LocalDate"];
+        };
+        /**
+         * @description How a qualification stands today.
+         * @enum {unknown}
+         */
+        QualificationStatus: "valid" | "endsSoon" | "expired";
+        /**
+         * @description How a question is answered.
+         * @enum {unknown}
+         */
+        QuestionKind: "yesNo" | "agree" | "confirm" | "text";
+        /** @description One question. */
+        QuestionMessage: {
+            /** @description Its code. */
+            code: string;
+            /** @description Where it stands. */
+            section: components["schemas"]["QuestionSection"];
+            /** @description How it is answered. */
+            kind: components["schemas"]["QuestionKind"];
+            /** @description The question. */
+            asks: string;
+            /** @description What stands below it. */
+            help: string;
+            /** @description Why it is asked. */
+            source: components["schemas"]["SourceMessage"];
+        };
+        /**
+         * @description Where in the questions one stands.
+         * @enum {unknown}
+         */
+        QuestionSection: "agreement" | "dates" | "signs" | "before" | "health" | "now" | "emergency";
+        /** @description One reason of a fit, in the reader's words. */
+        ReasonMessage: {
+            code: string;
+            verdict: components["schemas"]["Suits"];
+            text: string;
+            source: null | components["schemas"]["SourceMessage"];
+            lift: null | components["schemas"]["LiftMessage"];
+        };
+        /** @description Why it is not possible. */
+        RefusalMessage: {
+            code: string;
+            message: string;
+        };
+        /** @description A row that cannot be taken. */
+        RefusedRow: {
+            /**
+             * Format: int32
+             * @description Its line in the file, from 1; the header is line 1.
+             */
+            line: number;
+            /** @description The column at fault; empty when it is the whole row. */
+            column: string;
+            /** @description What is wrong and what would be right. */
+            reason: string;
+        };
+        /** @description What was let go of. */
+        Released: {
+            /**
+             * Format: int32
+             * @description Bookings ahead that were released without charge.
+             */
+            bookingsReleased: number;
+            /** @description The birth was before 37w 0d: a person follows up, and nothing cheerful is said. */
+            preterm: boolean;
+        };
+        /** @description What a clinician is asked, on one page. */
+        RequestLetter: {
+            /** @description The studio. */
+            studioName: string;
+            /** @description Her name. */
+            name: string;
+            /** @description Today at her location. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Where she stands today. */
+            phase: components["schemas"]["Phase"];
+            dueDate?: null | components["schemas"]["LocalDate"];
+            /** @description "24w 3d" today. */
+            age?: null | string;
+            /**
+             * Format: int32
+             * @description Days since the birth.
+             */
+            daysSinceBirth?: null | number;
+            /** @description The classes of her stage and of those that follow. */
+            classes: components["schemas"]["RequestedClass"][];
+            /**
+             * Format: int32
+             * @description The most effort, of 10, that the studio asks of anybody pregnant; null after a birth.
+             */
+            effortMost?: null | number;
+            /** @description What can still be said at moderate effort. */
+            talkTest: string;
+            heartRate?: null | components["schemas"]["HeartRateMessage"];
+            /** @description What her record says that her clinician should speak to; null for the front desk. */
+            conditions?: null | string[];
+            /** @description What may be left out: positions. */
+            positions: string[];
+            /** @description What may be left out: what a movement asks of a body. */
+            demands: string[];
+        };
+        /** @description A class she may come to, as her clinician needs to know it. */
+        RequestedClass: {
+            /** @description Its name. */
+            name: string;
+            /** @description One sentence on what it is. */
+            about: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description The highest effort asked for in it, of 10.
+             */
+            effort: number;
+            /** @description Positions and demands in it, in words. */
+            asks: string[];
+        };
+        /** @description How many were put to be tried again. */
+        Retried: {
+            /** Format: int32 */
+            messages: number;
+        };
+        /** @description Going back to another version. */
+        ReturnRequest: {
+            /** @description Why. */
+            why: null | string;
+            /**
+             * Format: int32
+             * @description The version that was in force when she looked; refused when another is by now.
+             */
+            basedOn: null | number;
+        };
+        /**
+         * @description What a person may be at the studio; one person may be several.
+         * @enum {unknown}
+         */
+        Role: "owner" | "reviewer" | "frontDesk" | "instructor" | "client";
+        /** @description What an account may be. */
+        RolesChange: {
+            /** @description All of its roles from now on; at least one. */
+            roles: components["schemas"]["Role"][];
+        };
+        /** @description A room with seats (mats). */
+        Room: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description Where it is.
+             */
+            locationId: number;
+            /** @description Name. */
+            name: string;
+            /**
+             * Format: int32
+             * @description How many can take part at once.
+             */
+            seats: number;
+        };
+        /** @description Who is in a session. */
+        RosterMessage: {
+            /** @description The session. */
+            session: components["schemas"]["SessionSummary"];
+            /** @description Number to call at the location in an emergency. */
+            emergencyNumber: string;
+            /** @description What is taught, movement by movement; for the instructor and the owner. */
+            plan: components["schemas"]["PlannedMovementMessage"][];
+            /** @description Those with a seat, in the order of their names. */
+            people: components["schemas"]["PersonMessage"][];
+            /** @description Those who wait, in order. */
+            waiting: components["schemas"]["PersonMessage"][];
+        };
+        /** @description A row of the catalogue that is not as it was. */
+        RowChange: {
+            /** @description Its file. */
+            file: string;
+            /** @description What names the row in it. */
+            key: string;
+            /** @description What became of it. */
+            kind: components["schemas"]["RowChangeKind"];
+            /** @description The cells that differ, of a changed row; those that are not blank, of the others. */
+            cells: components["schemas"]["CellChange"][];
+        };
+        /**
+         * @description What became of a row.
+         * @enum {unknown}
+         */
+        RowChangeKind: "added" | "removed" | "changed";
+        /**
+         * @description What a rule is about.
+         * @enum {unknown}
+         */
+        RuleAbout: "movements" | "classTrait" | "wholeClass" | "condition";
+        /** @description A rule of any kind, in words. */
+        RuleMessage: {
+            /** @description Its id. */
+            id: string;
+            /** @description What it is about. */
+            about: components["schemas"]["RuleAbout"];
+            /** @description What it speaks of, in words. */
+            speaks: string;
+            /** @description Codes of the positions and traits it speaks of. */
+            traits: string[];
+            /** @description What it comes to. */
+            outcome: components["schemas"]["RuleOutcome"];
+            /** @description When it holds; empty for always. */
+            when: string[];
+            /** @description Codes of the stages in which it can hold. */
+            stages: string[];
+            /** @description Code of the factor or condition it asks for. */
+            factor: null | string;
+            /** @description Code of the policy it hangs on. */
+            policy: null | string;
+            /** @description Whether it counts under the studio's present choices. */
+            counts: boolean;
+            /** @description Words for the client. */
+            forHer: string;
+            /** @description What the instructor does. */
+            forInstructor: string;
+            /** @description What lifts it. */
+            lift: null | string;
+            /** @description Where it comes from. */
+            source: components["schemas"]["SourceMessage"];
+        };
+        /**
+         * @description What a rule comes to, whatever it is about; milder first.
+         * @enum {unknown}
+         */
+        RuleOutcome: "note" | "asTaught" | "adapted" | "replaced" | "leftOut" | "letter" | "notSuitable";
+        /** @description An ultrasound: its date and the age it measured. */
+        ScanRequest: {
+            /** @description Date of the scan. */
+            date: components["schemas"]["LocalDate"];
+            /**
+             * Format: int32
+             * @description Completed weeks measured.
+             */
+            weeks: number;
+            /**
+             * Format: int32
+             * @description Days beyond those weeks, 0 to 6.
+             */
+            days: number;
+        };
+        /** @description What came of a screening. */
+        ScreeningAnswer: {
+            /**
+             * Format: int64
+             * @description Its key.
+             */
+            id: number;
+            /** @description What came of it. */
+            outcome: components["schemas"]["ScreeningOutcome"];
+            /** @description In words, and what to do now. */
+            says: string;
+            /** @description Every reason, strictest first; not for the front desk. */
+            reasons?: null | components["schemas"]["ScreeningReasonMessage"][];
+            /** @description All her bookings are on hold now. */
+            onHold: boolean;
+            /** @description Number to call when it is bad or sudden. */
+            emergencyNumber: string;
+        };
+        /** @description The questions, why they are asked, and how far she has come. */
+        ScreeningForm: {
+            /**
+             * Format: int32
+             * @description Version of the questions.
+             */
+            version: number;
+            /** @description Why they are asked today; empty when they are not. */
+            askedBecause: components["schemas"]["AskedBecause"][];
+            /** @description The same in words. */
+            says: string;
+            /** @description The questions for where she is. */
+            questions: components["schemas"]["QuestionMessage"][];
+            /** @description What she has answered so far; only for herself and the owner. */
+            draft?: null | {
+                [key: string]: components["schemas"]["AnswerMessage"];
+            };
+            savedAt?: null | components["schemas"]["Instant"];
+            /** @description She is asked today, before her first class of the week, if anything has changed. */
+            asksWhetherChanged: boolean;
+            /** @description Number to call when it is bad or sudden. */
+            emergencyNumber: string;
+        };
+        /** @description Screening on the card: that it was answered and when, never what. */
+        ScreeningMessage: {
+            status: components["schemas"]["ScreeningStatus"];
+            answeredOn: null | components["schemas"]["LocalDate"];
+            says: string;
+        };
+        /**
+         * @description What came of the screening questions, milder first.
+         * @enum {unknown}
+         */
+        ScreeningOutcome: "nothingFound" | "clearanceNeeded" | "noExercise";
+        /** @description Why a screening came out as it did. */
+        ScreeningReasonMessage: {
+            /** @description Code of the question. */
+            question: string;
+            /** @description The question. */
+            asks: string;
+            /** @description What this answer alone comes to. */
+            outcome: components["schemas"]["ScreeningOutcome"];
+            /** @description In words for her. */
+            text: string;
+            /** @description Where it comes from. */
+            source: components["schemas"]["SourceMessage"];
+        };
+        /**
+         * @description How a screening stands on a day.
+         * @enum {unknown}
+         */
+        ScreeningStatus: "current" | "due" | "none";
+        /** @description How messages go out. */
+        SendingMessage: {
+            /** @description The mail server; null: they are written to files in the data folder. */
+            server: null | string;
+            /** @description From which address. */
+            from: string;
+            /** @description Where the links in them lead. */
+            publicUrl: string;
+        };
+        /** @description A change of a series. */
+        SeriesChangeRequest: {
+            /** @description How far it goes. */
+            scope: components["schemas"]["SeriesScope"];
+            on?: null | components["schemas"]["LocalDate"];
+            /** @description Another rule; left out, it stays. */
+            rule?: null | string;
+            /** @description Start by the wall clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it; null when nobody does yet.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /** @description Dates that were changed or called off by hand follow as well. */
+            byHandToo?: boolean;
+            /** @description Warnings (hours, rest, a plan that is longer) are accepted. */
+            anyway?: boolean;
+        };
+        /** @description A date of a series. */
+        SeriesDateMessage: {
+            /** @description The date the rule gives. */
+            seriesOn: components["schemas"]["LocalDate"];
+            /** @description How it stands. */
+            state: components["schemas"]["SeriesDateState"];
+            /** @description Its own date: another one where it was moved by hand. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock. */
+            startsLocal: string;
+            /** @description Start. */
+            startsAt: components["schemas"]["Instant"];
+            /**
+             * Format: int64
+             * @description The session, when there is one.
+             */
+            sessionId?: null | number;
+            /**
+             * Format: int32
+             * @description Seats taken in it.
+             */
+            seatsTaken?: number;
+            /** @description It was changed by hand: it is not as the series says. */
+            byHand?: boolean;
+            /** @description What there is to say of it: why it is shut or missing, or that the clocks change. */
+            says?: null | string;
+            /** @description Conflicts, each in a sentence. */
+            conflicts?: string[];
+        };
+        /**
+         * @description How a date of a series stands.
+         * @enum {unknown}
+         */
+        SeriesDateState: "planned" | "held" | "calledOff" | "skipped" | "shut" | "missing";
+        /** @description When a series ends. */
+        SeriesEndRequest: {
+            /** @description The last day on which it may be held. */
+            lastOn: components["schemas"]["LocalDate"];
+        };
+        /** @description A series. */
+        SeriesMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Its rule in words. */
+            words: string;
+            /** @description Its rule. */
+            rule: string;
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /** @description Its name. */
+            className: string;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /** @description Its name. */
+            roomName: string;
+            /**
+             * Format: int64
+             * @description The location.
+             */
+            locationId: number;
+            /** @description Its name. */
+            locationName: string;
+            /** @description IANA zone of the location. */
+            zone: string;
+            /**
+             * Format: int64
+             * @description Who teaches it.
+             */
+            instructorId?: null | number;
+            /** @description Her name. */
+            instructorName?: null | string;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /** @description Its first date. */
+            startsOn: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock. */
+            startsLocal: string;
+            /**
+             * Format: int64
+             * @description The series this one goes on from.
+             */
+            continuesId?: null | number;
+            /** @description No date lies ahead. */
+            hasEnded: boolean;
+            /** @description Until when its sessions are laid out. */
+            laidOutTo: components["schemas"]["LocalDate"];
+            /** @description Its dates ahead that are laid out; in the list the next four. */
+            dates: components["schemas"]["SeriesDateMessage"][];
+            /**
+             * Format: int32
+             * @description Dates within reach that could not be laid out.
+             */
+            missing: number;
+        };
+        /** @description What a change does, or would do. */
+        SeriesOutcome: {
+            /** @description It was kept; false when it was only looked at. */
+            kept: boolean;
+            /**
+             * Format: int64
+             * @description The series as it goes on: itself, or the one that continues it. Null where that one is not made yet.
+             */
+            seriesId?: null | number;
+            /** @description Its rule in words. */
+            words: string;
+            /** @description The old one in words, where it ends here. */
+            endedWords?: null | string;
+            /** @description What it brings about. */
+            changes: components["schemas"]["ChangesPreview"];
+            /**
+             * Format: int32
+             * @description Dates in this range that were changed by hand and stay as they are.
+             */
+            stayByHand?: number;
+        };
+        /** @description What a rule gives. */
+        SeriesPreviewMessage: {
+            /** @description The rule as it would be kept. */
+            rule: string;
+            /** @description It in words. */
+            words: string;
+            /** @description IANA zone of its clock. */
+            zone: string;
+            /** @description Its first date. */
+            start: components["schemas"]["LocalDate"];
+            /** @description Its dates: the next 26 weeks, 60 at most. */
+            dates: components["schemas"]["SeriesDateMessage"][];
+            /** @description It goes on after them. */
+            goesOn: boolean;
+            /** @description Until when its sessions would be laid out now; later ones follow by night. */
+            laidOutTo: components["schemas"]["LocalDate"];
+            /** @description All conflicts. */
+            conflicts: components["schemas"]["Conflict"][];
+        };
+        /** @description A series asked for, or looked at before it is made. */
+        SeriesRequest: {
+            /** @description Its rule: RFC 5545, for dates. */
+            rule: string;
+            /** @description The day the rule counts from. */
+            start: components["schemas"]["LocalDate"];
+            /** @description Start by the wall clock, "18:00". */
+            startsLocal: string;
+            /** @description IANA zone of that clock; left out, that of the room's location. */
+            zone?: null | string;
+            /** @description Dates on which nothing is held. */
+            exceptions?: null | unknown[];
+            /**
+             * Format: int64
+             * @description The class; a preview of dates alone needs none.
+             */
+            classId?: null | number;
+            /**
+             * Format: int64
+             * @description The room; a preview of dates alone needs none.
+             */
+            roomId?: null | number;
+            /**
+             * Format: int64
+             * @description Who teaches it; null when nobody does yet.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int32
+             * @description Length in minutes; left out, that of the class.
+             */
+            minutes?: null | number;
+            /**
+             * Format: int32
+             * @description Seats; left out, those of the room.
+             */
+            seats?: null | number;
+            /** @description Warnings (hours, rest, a plan that is longer) are accepted. */
+            anyway?: boolean;
+        };
+        /**
+         * @description How far a change of a series goes.
+         * @enum {unknown}
+         */
+        SeriesScope: "thisOne" | "fromHere" | "all";
+        /** @description What a change would mean for the people of one session. */
+        SessionConsequence: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /** @description What changes, in a sentence. */
+            words: string;
+            /**
+             * Format: int32
+             * @description People with a seat or a place on the waitlist who are told.
+             */
+            told: number;
+            /**
+             * Format: int32
+             * @description Of those, people who lose it: it is called off, or lies across another seat of theirs.
+             */
+            letGo: number;
+            /**
+             * Format: int32
+             * @description People who keep their seat and whom it does not suit on its new date.
+             */
+            noLongerSuits: number;
+        };
+        /** @description The notes about one session, and whether more may be written. */
+        SessionNotes: {
+            /** @description From when on notes may be written: the session's start. */
+            opensAt: components["schemas"]["Instant"];
+            /** @description The last day on which they may, where the session is held. */
+            lastDay: components["schemas"]["LocalDate"];
+            whyNot?: null | components["schemas"]["RefusalMessage"];
+            /** @description Those that stand. */
+            notes: components["schemas"]["ClassNote"][];
+        };
+        /** @description What a change of one session does, or would do. */
+        SessionOutcome: {
+            /** @description It was kept; false when it was only looked at. */
+            kept: boolean;
+            /** @description What it brings about. */
+            changes: components["schemas"]["ChangesPreview"];
+        };
+        /** @description The plan of one session. */
+        SessionPlanMessage: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /**
+             * Format: int64
+             * @description Its class.
+             */
+            classId: number;
+            /** @description The class's name. */
+            className: string;
+            /** @description The session's own date. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Its start by the location's clock. */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Its length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description The newest version of its own plan; 0 while it never had one.
+             */
+            version: number;
+            /** @description It has no plan of its own and is taught as its class. */
+            followsClass: boolean;
+            /** @description Whether it can still be changed: until the session is over. */
+            mayChange: boolean;
+            /** @description Why not, where it cannot. */
+            whyNot?: null | string;
+            /** @description Every version of its own plan, the newest first. */
+            versions: components["schemas"]["PlanVersionMessage"][];
+            /** @description What it is made of. */
+            items: components["schemas"]["PlanItemMessage"][];
+        };
+        /** @description How the owner wants one session to stand. */
+        SessionRequest: {
+            /** @description Its date, where it is held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it; null when nobody does yet.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /** @description Whether it is held; false calls it off. */
+            isHeld: boolean;
+            /** @description Warnings (hours, rest, a plan that is longer) are accepted. */
+            anyway?: boolean;
+        };
+        /**
+         * @description Whether a session is held.
+         * @enum {unknown}
+         */
+        SessionStatus: "open" | "cancelled";
+        /** @description A session in a list. Holds nothing about any one person. */
+        SessionSummary: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /** @description Its code. */
+            classCode: string;
+            /** @description Its name. */
+            className: string;
+            /**
+             * Format: int64
+             * @description Who teaches it.
+             */
+            instructorId?: null | number;
+            /** @description Her name. */
+            instructorName?: null | string;
+            /**
+             * Format: int64
+             * @description The location.
+             */
+            locationId: number;
+            /** @description Its name. */
+            locationName: string;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /** @description Its name. */
+            roomName: string;
+            /** @description IANA zone of the location. */
+            zone: string;
+            /** @description Start. */
+            startsAt: components["schemas"]["Instant"];
+            /** @description End. */
+            endsAt: components["schemas"]["Instant"];
+            /** @description The session's own date, where it is held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /** @description End by the location's clock. */
+            endsLocal: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /**
+             * Format: int32
+             * @description Seats taken.
+             */
+            seatsTaken: number;
+            /**
+             * Format: int32
+             * @description People waiting.
+             */
+            waiting: number;
+            /**
+             * Format: int32
+             * @description People checked in.
+             */
+            checkedIn: number;
+            /** @description Whether it is held. */
+            status: components["schemas"]["SessionStatus"];
+            /** @description Codes of the stages its class admits. */
+            stages: string[];
+            /**
+             * Format: int32
+             * @description How many people with a seat it no longer suits on its date; null where it was not asked for.
+             */
+            unsuitable?: null | number;
+            /** @description Its instructor lacks the class's qualification on that date; null when nobody teaches it yet. */
+            instructorQualified?: null | boolean;
+        };
+        /** @description A part that was set apart. */
+        SetApart: {
+            /** @description Which. */
+            part: components["schemas"]["KeptPart"];
+            /** @description What it is. */
+            title: string;
+            /** @description The last day on which it is kept. */
+            lastDay: components["schemas"]["LocalDate"];
+            erasedAt: null | components["schemas"]["Instant"];
+        };
+        /** @description What is to be settled, all or nothing. */
+        SettleRequest: {
+            /** @description The sessions. */
+            covers: components["schemas"]["CoverChoice"][];
+            /** @description What the owner may accept (hours, rest, an answer that she cannot) is accepted. */
+            anyway?: boolean;
+        };
+        /** @description An e-mail address and a password. */
+        SignIn: {
+            /** @description E-mail address of the account. */
+            email: string;
+            /** @description Its password. */
+            password: string;
+        };
+        /** @description A source with the rules that rest on it. */
+        SourceInUse: {
+            id: string;
+            cite: string;
+            verification: components["schemas"]["Verification"];
+            rules: string[];
+        };
+        /** @description Where a reason comes from. */
+        SourceMessage: {
+            /** @description Organisation, title, year, section. */
+            cite: string;
+            /** @description Not read in a text: verify it before relying on it. */
+            fromMemory: boolean;
+        };
+        SseItemOfObject: {
+            data: unknown;
+            eventType: null | string;
+            eventId: null | string;
+            reconnectionInterval: null | string;
+        };
+        /**
+         * @description From where a stage counts its days.
+         * @enum {unknown}
+         */
+        StageCount: "pregnancy" | "birth";
+        /** @description A stage of the scheme. */
+        StageMessage: {
+            code: string;
+            name: string;
+            countsFrom: components["schemas"]["StageCount"];
+            /** Format: int32 */
+            fromDay: number;
+            /** Format: int32 */
+            toDay: null | number;
+            source: string;
+        };
+        /** @description A movement that somebody still does not do. */
+        StillElseMessage: {
+            /**
+             * Format: int32
+             * @description Its place, from 1.
+             */
+            position: number;
+            /** @description Its name. */
+            name: string;
+            /** @description Who rests or does something else. */
+            who: string[];
+        };
+        /** @description What to do now. */
+        StopAndRefer: {
+            /**
+             * Format: int64
+             * @description The entry that was written.
+             */
+            incidentId: number;
+            /** @description Stop, refer, and what follows. */
+            says: string;
+            /** @description Of the session's location, or of hers. */
+            emergencyNumber: string;
+        };
+        /** @description What a link in a message stops. */
+        StopMessage: {
+            /** @description The kind, in words. */
+            title: string;
+            /** @description It is stopped already. */
+            stopped: boolean;
+        };
+        /** @description A class the studio offers; a session is one dated occurrence of it. */
+        StudioClass: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Short code. */
+            code: string;
+            /** @description Name. */
+            name: string;
+            /** @description One sentence on what it is. */
+            about: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Usual effort, 0 to 10.
+             */
+            effort: number;
+            /** @description The qualification its instructor needs on the day. */
+            needsQualification: string;
+            /** @description Codes of the stages it admits. */
+            stages: string[];
+            /** @description What is in it that rules speak about. */
+            traits: string[];
+        };
+        /**
+         * @description How a class suits a client on a date, in order of strictness.
+         * @enum {unknown}
+         */
+        Suits: "suitable" | "withModifications" | "needsClearance" | "notSuitable";
+        /** @description Taking a session. */
+        TakeRequest: {
+            /** @description She accepts that it lies outside the hours she gave. */
+            anyway: boolean;
+        };
+        /** @description Her time as a tape. */
+        Tape: {
+            /** @description First day drawn: 0w 0d, or the birth when the due date is not known. */
+            start: components["schemas"]["LocalDate"];
+            /** @description Last day drawn. */
+            end: components["schemas"]["LocalDate"];
+            /** @description Today at her location. */
+            today: components["schemas"]["LocalDate"];
+            dueDate?: null | components["schemas"]["LocalDate"];
+            bornOn?: null | components["schemas"]["LocalDate"];
+            /** @description The stages. */
+            bands: components["schemas"]["TapeBand"][];
+            /** @description Validity of her letters. */
+            letters: components["schemas"]["TapeLetter"][];
+            /** @description Her bookings. */
+            bookings: components["schemas"]["TapeBooking"][];
+        };
+        /** @description A stage on the tape. */
+        TapeBand: {
+            stage: string;
+            name: string;
+            from: components["schemas"]["LocalDate"];
+            to: null | components["schemas"]["LocalDate"];
+        };
+        /** @description A booking on the tape. */
+        TapeBooking: {
+            /** Format: int64 */
+            bookingId: number;
+            /** Format: int64 */
+            sessionId: number;
+            on: components["schemas"]["LocalDate"];
+            className: string;
+            verdict: components["schemas"]["Suits"];
+            status: components["schemas"]["BookingStatus"];
+        };
+        /** @description The validity of a clearance letter on the tape. */
+        TapeLetter: {
+            from: components["schemas"]["LocalDate"];
+            to: components["schemas"]["LocalDate"];
+        };
+        /** @description Sessions of the timetable as it stands, and what stands against them. */
+        TimetableMessage: {
+            sessions: components["schemas"]["SessionSummary"][];
+            conflicts: components["schemas"]["ConflictMessage"][];
+        };
+        /** @description A position or a trait of movements. */
+        TraitChoice: {
+            /** @description Its code. */
+            code: string;
+            /** @description In words. */
+            name: string;
+            /** @description A position; else something that is asked of a body. */
+            isPosition: boolean;
+        };
+        /** @description Something a movement asks of a body. */
+        TraitMessage: {
+            /** @description Its code. */
+            code: string;
+            /** @description Its words for people. */
+            name: string;
+        };
+        /** @description An embryo transfer: its date and the embryo's age. */
+        TransferRequest: {
+            /** @description Date of the transfer. */
+            date: components["schemas"]["LocalDate"];
+            /**
+             * Format: int32
+             * @description Age of the embryo in days.
+             */
+            embryoDays: number;
+        };
+        /**
+         * @description How a fact of the catalogue was checked.
+         * @enum {unknown}
+         */
+        Verification: "seen" | "fromMemory" | "commonPractice" | "computed";
+        /** @description A version of the catalogue that was put in force here. */
+        VersionMessage: {
+            /**
+             * Format: int32
+             * @description Its number; 0 for the program's own as it came.
+             */
+            number: number;
+            madeAt: null | components["schemas"]["Instant"];
+            /** @description Who; null when it was done at a start. */
+            madeBy: null | string;
+            /** @description Why, in her words. */
+            why: string;
+            /** @description It is the program's own catalogue. */
+            own: boolean;
+            /**
+             * Format: int32
+             * @description The version it went back to.
+             */
+            backTo: null | number;
+            /** @description It is in force. */
+            inForce: boolean;
+        };
+        /** @description The versions, and how far the one in force is from the program's own. */
+        VersionsMessage: {
+            /**
+             * Format: int32
+             * @description Number of the version in force; 0 for the program's own as it came.
+             */
+            inForce: number;
+            /** @description The files of a catalogue. */
+            files: string[];
+            /**
+             * Format: int32
+             * @description Rows in which the version in force differs from the program's own.
+             */
+            rowsNotAsOwn: number;
+            /** @description The newest first; the program's own, as it came, last. */
+            versions: components["schemas"]["VersionMessage"][];
+        };
+        /** @description How much there is to read. */
+        WaitingCount: {
+            /**
+             * Format: int64
+             * @description Letters nobody has read yet.
+             */
+            letters: number;
+        };
+        /** @description A movement somebody wants in a plan. */
+        WantedItem: {
+            /** @description Its code. */
+            movement: null | string;
+            /**
+             * Format: int32
+             * @description How long, 1 to 240 whole minutes.
+             */
+            minutes: number;
+        };
+        /** @description A warning sign at the door or in class. Everything in it may be left out: the hold must not wait for words. */
+        WarningRequest: {
+            /**
+             * Format: int64
+             * @description In which session.
+             */
+            sessionId: null | number;
+            /** @description Codes of warning signs. */
+            signs: null | string[];
+            /** @description What happened. */
+            happened: null | string;
+            /** @description What was done. */
+            done: null | string;
+        };
+        /** @description A warning sign, for one tap. */
+        WarningSignMessage: {
+            /** @description Its code. */
+            code: string;
+            /** @description In a few words. */
+            name: string;
+            /** @description In a sentence. */
+            asks: string;
+            /** @description To whom it is shown. */
+            when: components["schemas"]["AskedWhen"];
+            /** @description Stop and refer; false: slow down and seek advice. */
+            stops: boolean;
+            /** @description Where it stands. */
+            source: components["schemas"]["SourceMessage"];
+        };
+        /** @description With what she comes back after a loss: a new pregnancy, a birth, or, set by mistake, with everything as it was. */
+        WayBackRequest: {
+            dating: null | components["schemas"]["EvidenceRequest"];
+            bornOn: null | components["schemas"]["LocalDate"];
+            birthMode: null | components["schemas"]["BirthMode"];
+            /**
+             * Format: int32
+             * @description How many babies; 1 when left out.
+             */
+            babies: null | number;
+            /** @description There was no loss: the pregnancy goes on, and what can be had back of her bookings comes back. */
+            setByMistake: null | boolean;
+        };
+        /** @description What would become of each movement. */
+        WhatIfAnswer: {
+            /** @description Gestational age on that date, "24w 3d". */
+            age: null | string;
+            /** @description Code of the stage. */
+            stage: string;
+            /** @description Its name. */
+            stageName: string;
+            /** @description Each movement with its verdict. */
+            movements: components["schemas"]["HerMovementMessage"][];
+        };
+        /** @description A question about nobody in particular. */
+        WhatIfRequest: {
+            /** @description Code of a stage, its first day is meant; or else a due date. */
+            stage: null | string;
+            dueDate: null | components["schemas"]["LocalDate"];
+            on: null | components["schemas"]["LocalDate"];
+            birthMode: null | components["schemas"]["BirthMode"];
+            /** @description Codes of factors and conditions. */
+            factors: null | string[];
+            /** @description Positions and traits that a letter leaves out. */
+            restrictions: null | string[];
+            /**
+             * Format: int32
+             * @description A letter's effort ceiling, 0 to 10.
+             */
+            effortMost: null | number;
+            /**
+             * Format: int64
+             * @description The class whose plan is asked about; every movement of the catalogue when left out.
+             */
+            planId: null | number;
+        };
+    };
+    responses: never;
+    parameters: never;
+    requestBodies: never;
+    headers: never;
+    pathItems: never;
 }
 export type $defs = Record<string, never>;
 export interface operations {
-  Alive: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-    };
-  };
-  MakeClientAccount: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['FirstPassword'];
-      };
-    };
-    responses: {
-      /** @description Created */
-      201: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['Made'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Demo: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['DemoMessage'];
-        };
-      };
-    };
-  };
-  CatalogueMovements: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['CatalogueMovements'];
-        };
-      };
-    };
-  };
-  NoteCall: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  WarningSigns: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['WarningSignMessage'][];
-        };
-      };
-    };
-  };
-  Hold: {
-    parameters: {
-      query?: never;
-      header?: {
-        'Idempotency-Key'?: string;
-      };
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: {
-      content: {
-        'application/json': null | components['schemas']['WarningRequest'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['StopAndRefer'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  LetterTraits: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['TraitChoice'][];
-        };
-      };
-    };
-  };
-  ReadLetters: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['LetterMessage'][];
-        };
-      };
-    };
-  };
-  WaitingLetters: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['LetterMessage'][];
-        };
-      };
-    };
-  };
-  FindLetters: {
-    parameters: {
-      query?: {
-        find?: string;
-      };
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['LetterPerson'][];
-        };
-      };
-    };
-  };
-  CountWaitingLetters: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['WaitingCount'];
-        };
-      };
-    };
-  };
-  ErasurePlan: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['ErasurePlan'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Erase: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['ErasureConfirmed'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['Erased'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  SessionForClient: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['ChoiceInFull'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Movements: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['MovementMessage'][];
-        };
-      };
-    };
-  };
-  NotesOfClient: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['ClassNote'][];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  WhatIf: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['WhatIfRequest'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['WhatIfAnswer'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Live: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'text/event-stream': components['schemas']['SseItemOfObject'];
-        };
-      };
-    };
-  };
-  Me: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['Me'];
-        };
-      };
-      /** @description Unauthorized */
-      401: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  SignIn: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['SignIn'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['Me'];
-        };
-      };
-      /** @description Unauthorized */
-      401: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Forbidden */
-      403: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  SignOut: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-    };
-  };
-  ChangePassword: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['PasswordChange'];
-      };
-    };
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Accounts: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['AccountRow'][];
-        };
-      };
-    };
-  };
-  MakeAccount: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['NewAccount'];
-      };
-    };
-    responses: {
-      /** @description Created */
-      201: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['Made'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  ChangeRoles: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        accountId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['RolesChange'];
-      };
-    };
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Stages: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['StageMessage'][];
-        };
-      };
-    };
-  };
-  Factors: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['FactorChoice'][];
-        };
-      };
-    };
-  };
-  Locations: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['Location'][];
-        };
-      };
-    };
-  };
-  Classes: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['StudioClass'][];
-        };
-      };
-    };
-  };
-  Policies: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['PolicyMessage'][];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  PolicyChanges: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['PolicyChange'][];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  ChoosePolicy: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        code: string;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['PolicyRequest'];
-      };
-    };
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  PreviewPolicy: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        code: string;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['PolicyValue'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['PolicyPreview'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  CatalogueRules: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['RuleMessage'][];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  CatalogueSources: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['SourceInUse'][];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  CatalogueCoverage: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['CoverageMessage'][];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  CatalogueVersions: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['VersionsMessage'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  CatalogueFile: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        file: string;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'text/csv': string;
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  CatalogueVersionFile: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        version: number;
-        file: string;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'text/csv': string;
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Instructors: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['InstructorMessage'][];
-        };
-      };
-    };
-  };
-  AddQualification: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        instructorId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['QualificationRequest'];
-      };
-    };
-    responses: {
-      /** @description Created */
-      201: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['Made'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  ReckonDueDate: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['DatingRequest'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['DatingAnswer'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  DatingHistory: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['DatingHistory'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  AddDating: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['EvidenceRequest'];
-      };
-    };
-    responses: {
-      /** @description Created */
-      201: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['DatingChange'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  FindClients: {
-    parameters: {
-      query?: {
-        find?: string;
-      };
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['ClientFound'][];
-        };
-      };
-    };
-  };
-  AddClient: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['NewClient'];
-      };
-    };
-    responses: {
-      /** @description Created */
-      201: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['Made'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Client: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['ClientCard'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  ChangeClient: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['ContactChange'];
-      };
-    };
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Forbidden */
-      403: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  AddFactor: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['FactorRequest'];
-      };
-    };
-    responses: {
-      /** @description Created */
-      201: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['Made'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  EndFactor: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-        factorId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['FactorEnd'];
-      };
-    };
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  FileClearance: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['LetterReview'];
-      };
-    };
-    responses: {
-      /** @description Created */
-      201: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['Made'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  CorrectBirth: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['BirthCorrection'];
-      };
-    };
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  ReportBirth: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['BirthRequest'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['Released'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  TakeBackBirth: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['BroughtBack'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Forbidden */
-      403: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  EndPregnancy: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['LossRequest'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['Released'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  OpenWayBack: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['WayBackRequest'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['BroughtBack'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  ScreeningForm: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['ScreeningForm'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  SaveScreeningDraft: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['AnswersRequest'];
-      };
-    };
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  NothingChanged: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  ScreeningsOfClient: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['AnsweredScreening'][];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  AnswerScreening: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['AnswersRequest'];
-      };
-    };
-    responses: {
-      /** @description Created */
-      201: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['ScreeningAnswer'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Incidents: {
-    parameters: {
-      query?: {
-        client?: number;
-        session?: number;
-        on?: string;
-        find?: string;
-        before?: number;
-      };
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['IncidentMessage'][];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  AddToIncident: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        incidentId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['IncidentMore'];
-      };
-    };
-    responses: {
-      /** @description Created */
-      201: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['Made'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  LettersOfClient: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['LetterMessage'][];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  FileLetter: {
-    parameters: {
-      query?: {
-        onPaper?: boolean;
-      };
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'multipart/form-data': components['schemas']['IFormFile'];
-      };
-    };
-    responses: {
-      /** @description Created */
-      201: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['Made'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Payload Too Large */
-      413: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  LetterFile: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-        letterId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  RequestLetter: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['RequestLetter'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  ReviewLetter: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-        letterId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['LetterReview'];
-      };
-    };
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  RefuseLetter: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-        letterId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['LetterRefusal'];
-      };
-    };
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  WithdrawLetter: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-        letterId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Audit: {
-    parameters: {
-      query?: {
-        client?: number;
-        before?: number;
-      };
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['AuditMessage'][];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  CheckAudit: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['AuditCheck'];
-        };
-      };
-    };
-  };
-  Record: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['HeldRecord'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  RecordFile: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  AskForErasure: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  TakeBackErasure: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Erasures: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['ErasureList'];
-        };
-      };
-    };
-  };
-  SetApart: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        erasureId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['HeldRecord'][];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  SetApartFile: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        erasureId: number;
-        letterId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Sessions: {
-    parameters: {
-      query?: {
-        from?: string;
-        to?: string;
-        mine?: boolean;
-      };
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['SessionSummary'][];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Session: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['SessionSummary'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Cover: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['CoverMessage'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  AskForCover: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description Created */
-      201: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['CoverRequested'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  WithdrawCover: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  AnswerCover: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['CoverAnswerRequest'];
-      };
-    };
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  TakeCover: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['TakeRequest'];
-      };
-    };
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Forbidden */
-      403: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  OpenCover: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['CoverListMessage'];
-        };
-      };
-    };
-  };
-  MyCover: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['MyCoverMessage'];
-        };
-      };
-    };
-  };
-  AskForDays: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['AwayRequest'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['CoverRequested'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Forbidden */
-      403: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  PlanCover: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['CoverPlanRequest'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['CoverPlanMessage'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  SettleCover: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['SettleRequest'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['CoversSettled'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Book: {
-    parameters: {
-      query?: never;
-      header?: {
-        'Idempotency-Key'?: string;
-      };
-      path: {
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['BookingRequest'];
-      };
-    };
-    responses: {
-      /** @description Created */
-      201: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['BookingAnswer'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Forbidden */
-      403: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Cancel: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        bookingId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['CancellationAnswer'];
-        };
-      };
-      /** @description Forbidden */
-      403: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  SessionsForClient: {
-    parameters: {
-      query?: {
-        from?: string;
-        to?: string;
-      };
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['Choice'][];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Forbidden */
-      403: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  BookingsOfClient: {
-    parameters: {
-      query?: {
-        from?: string;
-        to?: string;
-      };
-      header?: never;
-      path: {
-        clientId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['ClientBooking'][];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Forbidden */
-      403: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  CheckIn: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        bookingId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['CheckInRequest'];
-      };
-    };
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  UndoCheckIn: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        bookingId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Roster: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['RosterMessage'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  ReadRosterFlags: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Flags: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['FlagMessage'][];
-        };
-      };
-    };
-  };
-  ReadFlag: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        flagId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  ClassPlan: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        classId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['ClassPlanMessage'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  ChangeClassPlan: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        classId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['PlanRequest'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['ClassPlanMessage'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Forbidden */
-      403: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  ClassPlanVersion: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        classId: number;
-        version: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['PlanVersionItems'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  SessionPlan: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['SessionPlanMessage'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  ChangeSessionPlan: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['PlanRequest'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['SessionPlanMessage'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  FollowClassPlan: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['SessionPlanMessage'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  PreviewPlan: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['PlanDraft'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['PlanPreview'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  SuitPlan: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['PlanDraft'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['ProposedPlan'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  NotesOfSession: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['SessionNotes'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  WriteNote: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        sessionId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['NoteRequest'];
-      };
-    };
-    responses: {
-      /** @description Created */
-      201: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['ClassNote'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  ChangeNote: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        noteId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['NoteChange'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['ClassNote'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Forbidden */
-      403: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  WithdrawNote: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        noteId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Moves: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['MoveMessage'][];
-        };
-      };
-    };
-  };
-  AcceptMove: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        moveId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['MovedMessage'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  DeclineMove: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        moveId: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['DeclineRequest'];
-      };
-    };
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Jobs: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['JobMessage'][];
-        };
-      };
-    };
-  };
-  RunJob: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        name: string;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['JobRun'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  Messages: {
-    parameters: {
-      query?: {
-        status?: string;
-        kind?: string;
-        find?: string;
-        before?: number;
-      };
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['MessageLog'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  MessageCounts: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['MessageCounts'];
-        };
-      };
-    };
-  };
-  MessageKinds: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['KindMessage'][];
-        };
-      };
-    };
-  };
-  TestMessage: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-    };
-  };
-  RetryMessages: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['Retried'];
-        };
-      };
-    };
-  };
-  Message: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        messageId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['MessageInFull'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  MessageFile: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        messageId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  RetryMessage: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        messageId: number;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  MyMessages: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['MyMessage'][];
-        };
-      };
-    };
-  };
-  MessageChoices: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['MessageChoice'][];
-        };
-      };
-    };
-  };
-  ChooseMessages: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        kind: string;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['ChoiceOfMessages'];
-      };
-    };
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  MessageStop: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        token: string;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['StopMessage'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  StopMessages: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path: {
-        token: string;
-      };
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description No Content */
-      204: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content?: never;
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-    };
-  };
-  ClientImportExample: {
-    parameters: {
-      query?: never;
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody?: never;
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'text/csv': string;
-        };
-      };
-    };
-  };
-  ImportClients: {
-    parameters: {
-      query?: {
-        dryRun?: boolean;
-      };
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'text/csv': string;
-        'multipart/form-data': string;
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['ImportReport'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Payload Too Large */
-      413: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Unprocessable Entity */
-      422: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['ImportReport'];
-        };
-      };
-    };
-  };
-  ImportCatalogue: {
-    parameters: {
-      query?: {
-        dryRun?: boolean;
-      };
-      header?: never;
-      path?: never;
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['CatalogueRequest'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['CatalogueReport'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Unprocessable Entity */
-      422: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['CatalogueReport'];
-        };
-      };
-    };
-  };
-  ReturnToCatalogue: {
-    parameters: {
-      query?: {
-        dryRun?: boolean;
-      };
-      header?: never;
-      path: {
-        version: number;
-      };
-      cookie?: never;
-    };
-    requestBody: {
-      content: {
-        'application/json': components['schemas']['ReturnRequest'];
-      };
-    };
-    responses: {
-      /** @description OK */
-      200: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['CatalogueReport'];
-        };
-      };
-      /** @description Bad Request */
-      400: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Not Found */
-      404: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Conflict */
-      409: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/problem+json': components['schemas']['ProblemDetails'];
-        };
-      };
-      /** @description Unprocessable Entity */
-      422: {
-        headers: {
-          [name: string]: unknown;
-        };
-        content: {
-          'application/json': components['schemas']['CatalogueReport'];
-        };
-      };
-    };
-  };
+    Alive: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+        };
+    };
+    MakeClientAccount: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["FirstPassword"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Demo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DemoMessage"];
+                };
+            };
+        };
+    };
+    CatalogueMovements: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CatalogueMovements"];
+                };
+            };
+        };
+    };
+    NoteCall: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WarningSigns: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WarningSignMessage"][];
+                };
+            };
+        };
+    };
+    Hold: {
+        parameters: {
+            query?: never;
+            header?: {
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: {
+            content: {
+                "application/json": null | components["schemas"]["WarningRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["StopAndRefer"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    LetterTraits: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TraitChoice"][];
+                };
+            };
+        };
+    };
+    ReadLetters: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LetterMessage"][];
+                };
+            };
+        };
+    };
+    WaitingLetters: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LetterMessage"][];
+                };
+            };
+        };
+    };
+    FindLetters: {
+        parameters: {
+            query?: {
+                find?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LetterPerson"][];
+                };
+            };
+        };
+    };
+    CountWaitingLetters: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WaitingCount"];
+                };
+            };
+        };
+    };
+    ErasurePlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ErasurePlan"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Erase: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ErasureConfirmed"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Erased"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    TimetableWithConflicts: {
+        parameters: {
+            query: {
+                from: string;
+                to: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TimetableMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Session: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionSummary"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeSession: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SessionRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SessionForClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChoiceInFull"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Movements: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MovementMessage"][];
+                };
+            };
+        };
+    };
+    NotesOfClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClassNote"][];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WhatIf: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["WhatIfRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WhatIfAnswer"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Live: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/event-stream": components["schemas"]["SseItemOfObject"];
+                };
+            };
+        };
+    };
+    Me: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Me"];
+                };
+            };
+            /** @description Unauthorized */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SignIn: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SignIn"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Me"];
+                };
+            };
+            /** @description Unauthorized */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SignOut: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+        };
+    };
+    ChangePassword: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PasswordChange"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Accounts: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AccountRow"][];
+                };
+            };
+        };
+    };
+    MakeAccount: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewAccount"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeRoles: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                accountId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["RolesChange"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Stages: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["StageMessage"][];
+                };
+            };
+        };
+    };
+    Factors: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FactorChoice"][];
+                };
+            };
+        };
+    };
+    Locations: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Location"][];
+                };
+            };
+        };
+    };
+    Classes: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["StudioClass"][];
+                };
+            };
+        };
+    };
+    Policies: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PolicyMessage"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PolicyChanges: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PolicyChange"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChoosePolicy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                code: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PolicyRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PreviewPolicy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                code: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PolicyValue"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PolicyPreview"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueRules: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RuleMessage"][];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueSources: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SourceInUse"][];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueCoverage: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverageMessage"][];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueVersions: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["VersionsMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                file: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CatalogueVersionFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                version: number;
+                file: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Instructors: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["InstructorMessage"][];
+                };
+            };
+        };
+    };
+    AddQualification: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["QualificationRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ReckonDueDate: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DatingRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DatingAnswer"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    DatingHistory: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DatingHistory"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AddDating: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["EvidenceRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DatingChange"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    FindClients: {
+        parameters: {
+            query?: {
+                find?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClientFound"][];
+                };
+            };
+        };
+    };
+    AddClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewClient"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Client: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClientCard"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ContactChange"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AddFactor: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["FactorRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    EndFactor: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+                factorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["FactorEnd"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    FileClearance: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LetterReview"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CorrectBirth: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["BirthCorrection"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ReportBirth: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["BirthRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Released"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    TakeBackBirth: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BroughtBack"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    EndPregnancy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LossRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Released"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    OpenWayBack: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["WayBackRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BroughtBack"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ScreeningForm: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ScreeningForm"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SaveScreeningDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AnswersRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    NothingChanged: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ScreeningsOfClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AnsweredScreening"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AnswerScreening: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AnswersRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ScreeningAnswer"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Incidents: {
+        parameters: {
+            query?: {
+                client?: number;
+                session?: number;
+                on?: string;
+                find?: string;
+                before?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["IncidentMessage"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AddToIncident: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                incidentId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["IncidentMore"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    LettersOfClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LetterMessage"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    FileLetter: {
+        parameters: {
+            query?: {
+                onPaper?: boolean;
+            };
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["IFormFile"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    LetterFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+                letterId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    RequestLetter: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RequestLetter"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ReviewLetter: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+                letterId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LetterReview"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    RefuseLetter: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+                letterId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LetterRefusal"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WithdrawLetter: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+                letterId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Audit: {
+        parameters: {
+            query?: {
+                client?: number;
+                before?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AuditMessage"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CheckAudit: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AuditCheck"];
+                };
+            };
+        };
+    };
+    Record: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HeldRecord"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    RecordFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AskForErasure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    TakeBackErasure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Erasures: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ErasureList"];
+                };
+            };
+        };
+    };
+    SetApart: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                erasureId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HeldRecord"][];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SetApartFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                erasureId: number;
+                letterId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Sessions: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+                mine?: boolean;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionSummary"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Cover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AskForCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverRequested"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WithdrawCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AnswerCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CoverAnswerRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    TakeCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TakeRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    OpenCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverListMessage"];
+                };
+            };
+        };
+    };
+    MyCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MyCoverMessage"];
+                };
+            };
+        };
+    };
+    AskForDays: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AwayRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverRequested"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PlanCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CoverPlanRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverPlanMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SettleCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SettleRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoversSettled"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Drafts: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftSummary"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    MakeDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DraftRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Draft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    DiscardDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DraftChangeRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CheckDraftSession: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DraftCheckRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ConflictMessage"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CopyWeek: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CopyWeekRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    DecideMeanwhile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["MeanwhileRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    DraftConsequences: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChangesPreview"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PublishDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PublishRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChangesMade"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AllSeries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesMessage"][];
+                };
+            };
+        };
+    };
+    AddSeries: {
+        parameters: {
+            query?: never;
+            header?: {
+                "Idempotency-Key"?: string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Added"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PreviewSeries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesPreviewMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    OneSeries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                seriesId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeSeries: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesChangeRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    EndSeries: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesEndRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SkipDate: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+                on: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    BringDateBack: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+                anyway?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+                on: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Closures: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClosureRow"][];
+                };
+            };
+        };
+    };
+    AddClosure: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ClosureRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClosureOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ImportHolidays: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+                locationId?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["IFormFile"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HolidayReport"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HolidayReport"];
+                };
+            };
+        };
+    };
+    CallOffOnClosure: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                closureId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClosureOutcome"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    RemoveClosure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                closureId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OpenedAgain"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Book: {
+        parameters: {
+            query?: never;
+            header?: {
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["BookingRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BookingAnswer"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Cancel: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                bookingId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CancellationAnswer"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SessionsForClient: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+            };
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Choice"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    BookingsOfClient: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+            };
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClientBooking"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CheckIn: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                bookingId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CheckInRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    UndoCheckIn: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                bookingId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    LetGo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LetGoMessage"][];
+                };
+            };
+        };
+    };
+    SeenTo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                bookingId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Roster: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RosterMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ReadRosterFlags: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Flags: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FlagMessage"][];
+                };
+            };
+        };
+    };
+    ReadFlag: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                flagId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ClassPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                classId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClassPlanMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeClassPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                classId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlanRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClassPlanMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ClassPlanVersion: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                classId: number;
+                version: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlanVersionItems"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SessionPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionPlanMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeSessionPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlanRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionPlanMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    FollowClassPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionPlanMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PreviewPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlanDraft"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlanPreview"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SuitPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlanDraft"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ProposedPlan"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    NotesOfSession: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionNotes"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WriteNote: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NoteRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClassNote"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeNote: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                noteId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NoteChange"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClassNote"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WithdrawNote: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                noteId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Moves: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MoveMessage"][];
+                };
+            };
+        };
+    };
+    AcceptMove: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                moveId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MovedMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    DeclineMove: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                moveId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DeclineRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Jobs: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobMessage"][];
+                };
+            };
+        };
+    };
+    RunJob: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                name: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobRun"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Messages: {
+        parameters: {
+            query?: {
+                status?: string;
+                kind?: string;
+                find?: string;
+                before?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MessageLog"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    MessageCounts: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MessageCounts"];
+                };
+            };
+        };
+    };
+    MessageKinds: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["KindMessage"][];
+                };
+            };
+        };
+    };
+    TestMessage: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+        };
+    };
+    RetryMessages: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Retried"];
+                };
+            };
+        };
+    };
+    Message: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                messageId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MessageInFull"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    MessageFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                messageId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    RetryMessage: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                messageId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    MyMessages: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MyMessage"][];
+                };
+            };
+        };
+    };
+    MessageChoices: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MessageChoice"][];
+                };
+            };
+        };
+    };
+    ChooseMessages: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                kind: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ChoiceOfMessages"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    MessageStop: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                token: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["StopMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    StopMessages: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                token: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ClientImportExample: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+        };
+    };
+    ImportClients: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "text/csv": string;
+                "multipart/form-data": string;
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImportReport"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImportReport"];
+                };
+            };
+        };
+    };
+    ImportCatalogue: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CatalogueRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CatalogueReport"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CatalogueReport"];
+                };
+            };
+        };
+    };
+    ReturnToCatalogue: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                version: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ReturnRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CatalogueReport"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CatalogueReport"];
+                };
+            };
+        };
+    };
 }

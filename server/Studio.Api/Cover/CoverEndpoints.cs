@@ -33,6 +33,13 @@ public static class CoverEndpoints
         "instructorId"
     );
 
+    private static readonly Refusal Incomplete = new(
+        RefusalKind.Invalid,
+        "cover-incomplete",
+        "Please name a session and an instructor in every line.",
+        "covers"
+    );
+
     /// <summary>Maps the routes.</summary>
     public static void MapCover(this IEndpointRouteBuilder app)
     {
@@ -323,6 +330,8 @@ public static class CoverEndpoints
         Covers covers
     )
     {
+        if (request.Covers.Any(c => c is null))
+            return Incomplete.ToProblem();
         await using var write = await database.BeginWriteAsync();
         var settled = await covers.SettleAsync(
             write,

@@ -102,7 +102,7 @@ public static class CoverStore
         );
 
     /// <summary>Asks for cover of a session; the request's id.</summary>
-    public static Task<long> AskAsync(Write write, SessionRow session, Instant now, long by) =>
+    public static Task<long> AskAsync(Write write, SessionRow session, Instant now, long? by) =>
         write.InsertAsync(
             """
             insert into cover_requests (session_id, instructor_id, asked_at, asked_by)
