@@ -60,10 +60,9 @@ export function Together({ sessions }: { sessions: readonly number[] }) {
               onClick={() =>
                 settle.mutate(
                   {
-                    covers: given.map((step) => ({
-                      sessionId: step.session.id,
-                      instructorId: step.by!.instructorId,
-                    })),
+                    covers: steps.flatMap(({ session, by }) =>
+                      by == null ? [] : [{ sessionId: session.id, instructorId: by.instructorId }],
+                    ),
                     anyway: accepts,
                   },
                   {
@@ -102,12 +101,11 @@ function Row({ step: { session, by, whyNobody } }: { step: CoverStep }) {
       </Table.Td>
       <Table.Td>{by?.name ?? <Needs tone="stop">Nobody can</Needs>}</Table.Td>
       <Table.Td>
-        {by != null &&
-          by.against.map((words) => (
-            <Needs key={words} tone="mind">
-              {words}
-            </Needs>
-          ))}
+        {by?.against.map((words) => (
+          <Needs key={words} tone="mind">
+            {words}
+          </Needs>
+        ))}
         <ul className={classes.reasons}>
           {by != null
             ? by.reasons.map((words) => <li key={words}>{words}</li>)
