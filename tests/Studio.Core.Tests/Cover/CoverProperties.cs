@@ -257,7 +257,7 @@ public class CoverProperties
             .Range(0, 10)
             .Select(at => Hers(at + 1, at % 2 == 0 ? "10:00" : "18:00", at / 2))
             .ToArray();
-        var plan = CoverAssignment.Solve(open.Select(For), Staff(facts, open));
+        var plan = CoverAssignment.Solve(open.Select(For), Everybody(facts, open));
         Assert.True(plan.IsBest);
         Assert.Equal(10, Covered(plan));
     }

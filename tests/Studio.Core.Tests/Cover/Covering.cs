@@ -33,7 +33,7 @@ internal static class Covering
     public static CoverQuestion For(PlacedSession session) =>
         new() { Session = session, InsteadOf = session.InstructorId };
 
-    public static CoverStaff Staff(TimetableFacts facts, params PlacedSession[] sessions) =>
+    public static CoverStaff Everybody(TimetableFacts facts, params PlacedSession[] sessions) =>
         new() { Facts = facts, Sessions = sessions };
 
     public static CoverCandidate On(this IReadOnlyList<CoverCandidate> ranked, long instructor) =>

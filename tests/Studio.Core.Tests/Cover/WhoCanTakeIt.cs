@@ -11,13 +11,13 @@ public class WhoCanTakeIt
     private static readonly PlacedSession Session = Hers(1, "18:00");
 
     private static CoverCandidate BoAlone(Teacher bo, params PlacedSession[] hers) =>
-        CoverRanking.Rank(For(Session), Staff(FactsWith(bo), [Session, .. hers])).On(Bo);
+        CoverRanking.Rank(For(Session), Everybody(FactsWith(bo), [Session, .. hers])).On(Bo);
 
     [Fact]
     public void Everybody_but_her_is_there_once() =>
         Assert.Equal(
             [Bo, Cy, Dee],
-            CoverRanking.Rank(For(Session), Staff(FactsWith(), Session)).Ids().Order()
+            CoverRanking.Rank(For(Session), Everybody(FactsWith(), Session)).Ids().Order()
         );
 
     [Fact]
@@ -27,7 +27,7 @@ public class WhoCanTakeIt
             CoverRanking
                 .Rank(
                     For(Session with { InstructorId = null }),
-                    Staff(FactsWith(), Session with { InstructorId = null })
+                    Everybody(FactsWith(), Session with { InstructorId = null })
                 )
                 .Ids()
         );
@@ -100,7 +100,7 @@ public class WhoCanTakeIt
                 Knows = new Dictionary<long, int> { [Bo] = 4 },
                 Taught = new Dictionary<long, int> { [Bo] = 9 },
             },
-            Staff(FactsWith(bo), [Session, .. sessions])
+            Everybody(FactsWith(bo), [Session, .. sessions])
         );
         Assert.Equal(CoverStanding.WithCare, ranked.On(Bo).Standing);
         Assert.Equal([kind], ranked.On(Bo).Against.Select(c => c.Kind));
@@ -133,7 +133,7 @@ public class WhoCanTakeIt
             {
                 Answers = new Dictionary<long, CoverAnswer> { [Bo] = CoverAnswer.Cannot },
             },
-            Staff(
+            Everybody(
                 FactsWith(
                     CyHerself with
                     {
@@ -160,7 +160,7 @@ public class WhoCanTakeIt
                 {
                     AskThatDay = new HashSet<long> { Bo },
                 },
-                Staff(FactsWith(), Session)
+                Everybody(FactsWith(), Session)
             )
             .On(Bo);
         Assert.Equal(CoverStanding.Declines, her.Standing);
@@ -179,7 +179,7 @@ public class WhoCanTakeIt
                         Booked = 3,
                         Knows = new Dictionary<long, int> { [Bo] = 3, [Cy] = 2 },
                     },
-                    Staff(FactsWith(), Session)
+                    Everybody(FactsWith(), Session)
                 )[0]
                 .InstructorId
         );
@@ -188,7 +188,7 @@ public class WhoCanTakeIt
     {
         get
         {
-            var plain = Staff(FactsWith(), Session);
+            var plain = Everybody(FactsWith(), Session);
             return new()
             {
                 {
@@ -213,7 +213,7 @@ public class WhoCanTakeIt
                 {
                     "she likes to",
                     For(Session),
-                    Staff(
+                    Everybody(
                         FactsWith(
                             CyHerself with
                             {
@@ -231,7 +231,7 @@ public class WhoCanTakeIt
                 {
                     "the others would rather not",
                     For(Session),
-                    Staff(
+                    Everybody(
                         FactsWith(
                             Weeks.Bo with
                             {
@@ -258,7 +258,7 @@ public class WhoCanTakeIt
                 {
                     "the others teach more of what was agreed",
                     For(Session),
-                    Staff(
+                    Everybody(
                         FactsWith(
                             Weeks.Bo with
                             {
@@ -299,7 +299,7 @@ public class WhoCanTakeIt
     public void Those_alike_stand_by_name() =>
         Assert.Equal(
             [Bo, Cy, Dee],
-            CoverRanking.Rank(For(Session), Staff(FactsWith(), Session)).Ids()
+            CoverRanking.Rank(For(Session), Everybody(FactsWith(), Session)).Ids()
         );
 
     [Fact]
@@ -312,7 +312,7 @@ public class WhoCanTakeIt
                     Booked = 2,
                     Answers = new Dictionary<long, CoverAnswer> { [Bo] = CoverAnswer.Can },
                 },
-                Staff(
+                Everybody(
                     FactsWith(
                         Weeks.Bo with
                         {

@@ -91,7 +91,7 @@ function One({ cover, her }: { cover: Cover; her: Candidate }) {
           )
         }
       >
-        {anyway ? 'Accept and give' : 'Give it to her'}
+        {anyway ? 'Accept and give' : 'Give'}
       </Button>
     </li>
   );
