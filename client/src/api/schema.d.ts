@@ -212,6 +212,38 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/timetable": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["TimetableWithConflicts"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Session"];
+        put: operations["ChangeSession"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/clients/{clientId}/sessions/{sessionId}": {
         parameters: {
             query?: never;
@@ -1108,17 +1140,289 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
-    "/api/sessions/{sessionId}": {
+    "/api/drafts": {
         parameters: {
             query?: never;
             header?: never;
             path?: never;
             cookie?: never;
         };
-        get: operations["Session"];
+        get: operations["Drafts"];
+        put?: never;
+        post: operations["MakeDraft"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Draft"];
+        put?: never;
+        post?: never;
+        delete: operations["DiscardDraft"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/sessions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["ChangeDraft"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/check": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["CheckDraftSession"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/copy-week": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["CopyWeek"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/meanwhile": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["DecideMeanwhile"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/consequences": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["DraftConsequences"];
         put?: never;
         post?: never;
         delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/publish": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PublishDraft"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["AllSeries"];
+        put?: never;
+        post: operations["AddSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PreviewSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["OneSeries"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}/changes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ChangeSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}/end": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["EndSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}/exceptions/{on}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["SkipDate"];
+        post?: never;
+        delete: operations["BringDateBack"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Closures"];
+        put?: never;
+        post: operations["AddClosure"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures/import": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ImportHolidays"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures/{closureId}/call-off": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["CallOffOnClosure"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures/{closureId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        delete: operations["RemoveClosure"];
         options?: never;
         head?: never;
         patch?: never;
@@ -1199,6 +1503,38 @@ export interface paths {
         put?: never;
         post: operations["CheckIn"];
         delete: operations["UndoCheckIn"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/let-go": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["LetGo"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/let-go/{bookingId}/seen-to": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["SeenTo"];
+        delete?: never;
         options?: never;
         head?: never;
         patch?: never;
@@ -1744,6 +2080,19 @@ export interface components {
              */
             instructorId: null | number;
         };
+        /** @description A series that was made. */
+        Added: {
+            /**
+             * Format: int64
+             * @description Its key.
+             */
+            id: number;
+            /**
+             * Format: int32
+             * @description How many sessions were laid out.
+             */
+            sessions: number;
+        };
         /** @description Weeks and days. */
         AgeMessage: {
             /** Format: int32 */
@@ -2104,6 +2453,58 @@ export interface components {
             /** @description How she does it, or what takes its place; empty where there is nothing to add. */
             how: string;
         };
+        /** @description What a change brought about. */
+        ChangesMade: {
+            /** @description Ids in the order of what was wanted; null where an entry asked for nothing. */
+            sessions: (null | number)[];
+            /**
+             * Format: int32
+             * @description New sessions.
+             */
+            added: number;
+            /**
+             * Format: int32
+             * @description Sessions that changed.
+             */
+            changed: number;
+            /**
+             * Format: int32
+             * @description Sessions that are not held any more.
+             */
+            calledOff: number;
+            /**
+             * Format: int32
+             * @description People who are told, clients and instructors.
+             */
+            told: number;
+            /**
+             * Format: int32
+             * @description Seats and waitlist places that were let go.
+             */
+            letGo: number;
+        };
+        /** @description What a change would bring about; nothing of it is kept. */
+        ChangesPreview: {
+            /** @description Conflicts that do not stand already. */
+            conflicts: components["schemas"]["Conflict"][];
+            /**
+             * Format: int32
+             * @description New sessions.
+             */
+            added: number;
+            /**
+             * Format: int32
+             * @description Sessions that change.
+             */
+            changed: number;
+            /**
+             * Format: int32
+             * @description Sessions that are not held any more.
+             */
+            calledOff: number;
+            /** @description What it means for people, for each session that has somebody. */
+            consequences: components["schemas"]["SessionConsequence"][];
+        };
         /** @description Checking in. Whoever says that something is not well is not checked in: a warning is raised instead. */
         CheckInRequest: {
             /** @description What she answered. */
@@ -2302,6 +2703,110 @@ export interface components {
             /** @description The location she usually comes to. */
             location: string;
         };
+        /**
+         * @description Why a location is shut.
+         * @enum {unknown}
+         */
+        ClosureKind: "closure" | "publicHoliday";
+        /** @description What a closure does, or would do. */
+        ClosureOutcome: {
+            /** @description It was kept; false when it was only looked at. */
+            kept: boolean;
+            /**
+             * Format: int64
+             * @description The closure, once it is there.
+             */
+            id?: null | number;
+            /** @description Sessions that stand on its days. */
+            sessions: components["schemas"]["SessionSummary"][];
+            /** @description What calling them off brings about. */
+            changes: components["schemas"]["ChangesPreview"];
+        };
+        /** @description Days on which a location is to be shut. */
+        ClosureRequest: {
+            /**
+             * Format: int64
+             * @description The location.
+             */
+            locationId: number;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Why. */
+            kind: components["schemas"]["ClosureKind"];
+            /** @description Its name, as people read it. */
+            name: string;
+            /** @description Sessions that stand on these days are called off with it. */
+            callOff?: boolean;
+        };
+        /** @description Days on which a location is shut. */
+        ClosureRow: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description The location.
+             */
+            locationId: number;
+            /** @description Its name. */
+            locationName: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Why. */
+            kind: components["schemas"]["ClosureKind"];
+            /** @description Its name. */
+            name: string;
+            /**
+             * Format: int32
+             * @description Sessions that stand on these days all the same and have not begun.
+             */
+            sessionsStanding: number;
+        };
+        /** @description A conflict, with the sessions it is between. */
+        Conflict: {
+            /** @description What it is. */
+            kind: components["schemas"]["ConflictKind"];
+            /** @description Keys of the sessions concerned, in the order of time. */
+            sessions: number[];
+            /**
+             * Format: int64
+             * @description Whose, when it is about somebody.
+             */
+            instructorId: null | number;
+            /** @description One sentence that names it. */
+            words: string;
+            /** @description It can never be saved; the others can, when the owner accepts them. */
+            isHard?: boolean;
+        };
+        /**
+         * @description What stands against a session where it is. Those before ConflictKind.OutsideHours can never be saved.
+         * @enum {unknown}
+         */
+        ConflictKind: "roomTaken" | "roomTooSmall" | "seatsTaken" | "locationShut" | "instructorTaken" | "noTimeToTravel" | "notQualified" | "onLeave" | "hasLeft" | "outsideHours" | "tooManyHours" | "tooLittleRest" | "shorterThanPlan";
+        /** @description A conflict by name. */
+        ConflictMessage: {
+            /** @description What it is. */
+            kind: components["schemas"]["ConflictKind"];
+            /** @description One sentence. */
+            words: string;
+            /** @description It can never be saved; the others the owner may accept. */
+            isHard: boolean;
+            /** @description The timetable as it stands does not have it. */
+            isNew: boolean;
+            /** @description Between which sessions: a session's key, or a draft's new row as a negative number. */
+            keys: number[];
+            /**
+             * Format: int64
+             * @description Whose, when it is about somebody.
+             */
+            instructorId: null | number;
+        };
         /** @description What a change of rules or policies makes of the bookings ahead. */
         Consequences: {
             /**
@@ -2346,6 +2851,18 @@ export interface components {
             emergencyPhone?: null | string;
             /** @description Instructors may see her conditions by name. Only she herself or the owner changes it. */
             sharesConditions?: null | boolean;
+        };
+        /** @description A week to lay onto another. */
+        CopyWeekRequest: {
+            /**
+             * Format: int32
+             * @description The version it is made to.
+             */
+            version: number;
+            /** @description Any day of the week to copy. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Any day of the week to lay it on. */
+            to: components["schemas"]["LocalDate"];
         };
         /** @description A published row: covered by which rules, or why not. */
         CoverageMessage: {
@@ -2470,6 +2987,158 @@ export interface components {
          * @enum {unknown}
          */
         DoorAnswer: "allWell" | "notAsked";
+        /** @description Changes to a draft, all or none. */
+        DraftChangeRequest: {
+            /**
+             * Format: int32
+             * @description The version they are made to.
+             */
+            version: number;
+            /** @description Rows as they should stand. */
+            put: components["schemas"]["DraftSessionRequest"][];
+            /** @description Rows to take out: one the draft added goes, one it copied is called off. */
+            remove?: number[];
+        };
+        /** @description A session held somewhere while it is being moved. */
+        DraftCheckRequest: {
+            /** @description As it would stand. */
+            session: components["schemas"]["DraftSessionRequest"];
+        };
+        /** @description A draft with its sessions and all that stands against them. */
+        DraftMessage: {
+            draft: components["schemas"]["DraftSummary"];
+            sessions: components["schemas"]["DraftSessionMessage"][];
+            conflicts: components["schemas"]["ConflictMessage"][];
+        };
+        /**
+         * @description Where a draft came from.
+         * @enum {unknown}
+         */
+        DraftOrigin: "hand" | "assignment";
+        /** @description Days to make a draft of. */
+        DraftRequest: {
+            /** @description Its name. */
+            name: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+        };
+        /** @description A session of a draft. */
+        DraftSessionMessage: {
+            /**
+             * Format: int64
+             * @description Key of the row.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description The key by which conflicts name it.
+             */
+            key: number;
+            /**
+             * Format: int64
+             * @description The session it changes; null for one that is added.
+             */
+            sessionId?: null | number;
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it.
+             */
+            instructorId?: null | number;
+            /** @description Its date, where it is held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /**
+             * Format: int32
+             * @description Seats that people have.
+             */
+            seatsTaken: number;
+            /** @description Whether it is held. */
+            isHeld: boolean;
+            /** @description Whether it stands otherwise than in the timetable. */
+            isChanged: boolean;
+            meanwhile?: null | components["schemas"]["MeanwhileMessage"];
+        };
+        /** @description A session of a draft as it should stand. */
+        DraftSessionRequest: {
+            /**
+             * Format: int64
+             * @description The row; null adds one.
+             */
+            id?: null | number;
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it.
+             */
+            instructorId?: null | number;
+            /** @description Its date. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /** @description Whether it is held. */
+            isHeld?: boolean;
+        };
+        /**
+         * @description What became of a draft.
+         * @enum {unknown}
+         */
+        DraftStatus: "open" | "published" | "discarded";
+        /** @description A draft in a list. */
+        DraftSummary: {
+            /** Format: int64 */
+            id: number;
+            name: string;
+            from: components["schemas"]["LocalDate"];
+            to: components["schemas"]["LocalDate"];
+            origin: components["schemas"]["DraftOrigin"];
+            status: components["schemas"]["DraftStatus"];
+            /** Format: int32 */
+            version: number;
+            madeAt: components["schemas"]["Instant"];
+            endedAt: null | components["schemas"]["Instant"];
+        };
         /** @description Whom to call. */
         EmergencyMessage: {
             name: string;
@@ -2779,6 +3448,48 @@ export interface components {
             /** @description Every reason, strictest first. */
             reasons: components["schemas"]["MovementReasonMessage"][];
         };
+        /** @description A day that an import would add, or added. */
+        HolidayLine: {
+            /**
+             * Format: int32
+             * @description Its line in the file.
+             */
+            line: number;
+            /**
+             * Format: int64
+             * @description Where.
+             */
+            locationId: number;
+            /** @description Its name. */
+            locationName: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Why. */
+            kind: components["schemas"]["ClosureKind"];
+            /** @description Its name. */
+            name: string;
+            /** @description It stands there already and is left as it is. */
+            thereAlready: boolean;
+            /**
+             * Format: int32
+             * @description Sessions that stand on it; an import calls nothing off.
+             */
+            sessionsStanding: number;
+        };
+        /** @description What an import of holidays found. */
+        HolidayReport: {
+            /**
+             * Format: int32
+             * @description How many days it added, or would add.
+             */
+            added: number;
+            /** @description Every entry that was read. */
+            days: components["schemas"]["HolidayLine"][];
+            /** @description Entries that cannot be taken; nothing is added while there is one. */
+            refused: components["schemas"]["RefusedRow"][];
+        };
         /** Format: binary */
         IFormFile: string;
         /** @description What an import did, or would do. */
@@ -2945,6 +3656,11 @@ export interface components {
             result: string;
         };
         /**
+         * @description Which of two states holds.
+         * @enum {unknown}
+         */
+        Keep: "theirs" | "mine";
+        /**
          * @description The parts of what is held about a client that may have to be kept for a time.
          * @enum {unknown}
          */
@@ -2963,6 +3679,38 @@ export interface components {
             text: string;
             /** @description The example as HTML. */
             html: string;
+        };
+        /**
+         * @description Why a change of the timetable let a seat or place go.
+         * @enum {unknown}
+         */
+        LetGo: "no" | "calledOff" | "overlap";
+        /** @description Somebody whose seat a change of the timetable let go, and where she may go instead. */
+        LetGoMessage: {
+            /**
+             * Format: int64
+             * @description The booking that was let go.
+             */
+            bookingId: number;
+            /**
+             * Format: int64
+             * @description Whose.
+             */
+            clientId: number;
+            /** @description Her name. */
+            name: string;
+            /** @description What she likes to be called. */
+            called: string;
+            /** @description Her phone number. */
+            phone: string;
+            /** @description Why it was let go. */
+            why: components["schemas"]["LetGo"];
+            /** @description When. */
+            at: components["schemas"]["Instant"];
+            /** @description The session as it stands now. */
+            session: components["schemas"]["SessionSummary"];
+            /** @description Sessions about that day that suit her on their date and have a seat, the best first. */
+            choices: components["schemas"]["Choice"][];
         };
         /** @description A clearance letter, as far as the reader may know. */
         LetterMessage: {
@@ -3175,6 +3923,35 @@ export interface components {
             studioName: string;
             /** @description Today at the studio's first location. */
             today: components["schemas"]["LocalDate"];
+        };
+        /** @description How a session stands that somebody changed since it was copied into a draft. */
+        MeanwhileMessage: {
+            /** Format: int64 */
+            roomId: number;
+            /** Format: int64 */
+            instructorId: null | number;
+            on: components["schemas"]["LocalDate"];
+            startsLocal: string;
+            /** Format: int32 */
+            minutes: number;
+            /** Format: int32 */
+            seats: number;
+            isHeld: boolean;
+        };
+        /** @description What is decided about a session that somebody changed meanwhile. */
+        MeanwhileRequest: {
+            /**
+             * Format: int32
+             * @description The version it is decided in.
+             */
+            version: number;
+            /**
+             * Format: int64
+             * @description The row.
+             */
+            row: number;
+            /** @description Which holds. */
+            keep: components["schemas"]["Keep"];
         };
         /** @description A kind of message the reader may do without. */
         MessageChoice: {
@@ -3450,6 +4227,14 @@ export interface components {
             clientId: number;
             /** @description What was seen, up to 2,000 characters. */
             text: string;
+        };
+        /** @description What an opening again brought about. */
+        OpenedAgain: {
+            /**
+             * Format: int32
+             * @description Sessions of series that were laid out on days that are open again.
+             */
+            laidOut: number;
         };
         /** @description Something that has to be kept for a time. */
         PartToKeep: {
@@ -3847,6 +4632,16 @@ export interface components {
             /** @description Who takes part in nothing that day, whatever is planned. */
             notTakingPart: string[];
         };
+        /** @description A draft to be made the timetable. */
+        PublishRequest: {
+            /**
+             * Format: int32
+             * @description The version that was looked at.
+             */
+            version: number;
+            /** @description Warnings are accepted. */
+            anyway?: boolean;
+        };
         /** @description A qualification. */
         QualificationMessage: {
             /** Format: int64 */
@@ -4193,6 +4988,261 @@ export interface components {
             /** @description Where the links in them lead. */
             publicUrl: string;
         };
+        /** @description A change of a series. */
+        SeriesChangeRequest: {
+            /** @description How far it goes. */
+            scope: components["schemas"]["SeriesScope"];
+            on?: null | components["schemas"]["LocalDate"];
+            /** @description Another rule; left out, it stays. */
+            rule?: null | string;
+            /** @description Start by the wall clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it; null when nobody does yet.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /** @description Dates that were changed or called off by hand follow as well. */
+            byHandToo?: boolean;
+            /** @description Warnings (hours, rest, a plan that is longer) are accepted. */
+            anyway?: boolean;
+        };
+        /** @description A date of a series. */
+        SeriesDateMessage: {
+            /** @description The date the rule gives. */
+            seriesOn: components["schemas"]["LocalDate"];
+            /** @description How it stands. */
+            state: components["schemas"]["SeriesDateState"];
+            /** @description Its own date: another one where it was moved by hand. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock. */
+            startsLocal: string;
+            /** @description Start. */
+            startsAt: components["schemas"]["Instant"];
+            /**
+             * Format: int64
+             * @description The session, when there is one.
+             */
+            sessionId?: null | number;
+            /**
+             * Format: int32
+             * @description Seats taken in it.
+             */
+            seatsTaken?: number;
+            /** @description It was changed by hand: it is not as the series says. */
+            byHand?: boolean;
+            /** @description What there is to say of it: why it is shut or missing, or that the clocks change. */
+            says?: null | string;
+            /** @description Conflicts, each in a sentence. */
+            conflicts?: string[];
+        };
+        /**
+         * @description How a date of a series stands.
+         * @enum {unknown}
+         */
+        SeriesDateState: "planned" | "held" | "calledOff" | "skipped" | "shut" | "missing";
+        /** @description When a series ends. */
+        SeriesEndRequest: {
+            /** @description The last day on which it may be held. */
+            lastOn: components["schemas"]["LocalDate"];
+        };
+        /** @description A series. */
+        SeriesMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Its rule in words. */
+            words: string;
+            /** @description Its rule. */
+            rule: string;
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /** @description Its name. */
+            className: string;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /** @description Its name. */
+            roomName: string;
+            /**
+             * Format: int64
+             * @description The location.
+             */
+            locationId: number;
+            /** @description Its name. */
+            locationName: string;
+            /** @description IANA zone of the location. */
+            zone: string;
+            /**
+             * Format: int64
+             * @description Who teaches it.
+             */
+            instructorId?: null | number;
+            /** @description Her name. */
+            instructorName?: null | string;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /** @description Its first date. */
+            startsOn: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock. */
+            startsLocal: string;
+            /**
+             * Format: int64
+             * @description The series this one goes on from.
+             */
+            continuesId?: null | number;
+            /** @description No date lies ahead. */
+            hasEnded: boolean;
+            /** @description Until when its sessions are laid out. */
+            laidOutTo: components["schemas"]["LocalDate"];
+            /** @description Its dates ahead that are laid out; in the list the next four. */
+            dates: components["schemas"]["SeriesDateMessage"][];
+            /**
+             * Format: int32
+             * @description Dates within reach that could not be laid out.
+             */
+            missing: number;
+        };
+        /** @description What a change does, or would do. */
+        SeriesOutcome: {
+            /** @description It was kept; false when it was only looked at. */
+            kept: boolean;
+            /**
+             * Format: int64
+             * @description The series as it goes on: itself, or the one that continues it. Null where that one is not made yet.
+             */
+            seriesId?: null | number;
+            /** @description Its rule in words. */
+            words: string;
+            /** @description The old one in words, where it ends here. */
+            endedWords?: null | string;
+            /** @description What it brings about. */
+            changes: components["schemas"]["ChangesPreview"];
+            /**
+             * Format: int32
+             * @description Dates in this range that were changed by hand and stay as they are.
+             */
+            stayByHand?: number;
+        };
+        /** @description What a rule gives. */
+        SeriesPreviewMessage: {
+            /** @description The rule as it would be kept. */
+            rule: string;
+            /** @description It in words. */
+            words: string;
+            /** @description IANA zone of its clock. */
+            zone: string;
+            /** @description Its first date. */
+            start: components["schemas"]["LocalDate"];
+            /** @description Its dates: the next 26 weeks, 60 at most. */
+            dates: components["schemas"]["SeriesDateMessage"][];
+            /** @description It goes on after them. */
+            goesOn: boolean;
+            /** @description Until when its sessions would be laid out now; later ones follow by night. */
+            laidOutTo: components["schemas"]["LocalDate"];
+            /** @description All conflicts. */
+            conflicts: components["schemas"]["Conflict"][];
+        };
+        /** @description A series asked for, or looked at before it is made. */
+        SeriesRequest: {
+            /** @description Its rule: RFC 5545, for dates. */
+            rule: string;
+            /** @description The day the rule counts from. */
+            start: components["schemas"]["LocalDate"];
+            /** @description Start by the wall clock, "18:00". */
+            startsLocal: string;
+            /** @description IANA zone of that clock; left out, that of the room's location. */
+            zone?: null | string;
+            /** @description Dates on which nothing is held. */
+            exceptions?: null | unknown[];
+            /**
+             * Format: int64
+             * @description The class; a preview of dates alone needs none.
+             */
+            classId?: null | number;
+            /**
+             * Format: int64
+             * @description The room; a preview of dates alone needs none.
+             */
+            roomId?: null | number;
+            /**
+             * Format: int64
+             * @description Who teaches it; null when nobody does yet.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int32
+             * @description Length in minutes; left out, that of the class.
+             */
+            minutes?: null | number;
+            /**
+             * Format: int32
+             * @description Seats; left out, those of the room.
+             */
+            seats?: null | number;
+            /** @description Warnings (hours, rest, a plan that is longer) are accepted. */
+            anyway?: boolean;
+        };
+        /**
+         * @description How far a change of a series goes.
+         * @enum {unknown}
+         */
+        SeriesScope: "thisOne" | "fromHere" | "all";
+        /** @description What a change would mean for the people of one session. */
+        SessionConsequence: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /** @description What changes, in a sentence. */
+            words: string;
+            /**
+             * Format: int32
+             * @description People with a seat or a place on the waitlist who are told.
+             */
+            told: number;
+            /**
+             * Format: int32
+             * @description Of those, people who lose it: it is called off, or lies across another seat of theirs.
+             */
+            letGo: number;
+            /**
+             * Format: int32
+             * @description People who keep their seat and whom it does not suit on its new date.
+             */
+            noLongerSuits: number;
+        };
         /** @description The notes about one session, and whether more may be written. */
         SessionNotes: {
             /** @description From when on notes may be written: the session's start. */
@@ -4202,6 +5252,13 @@ export interface components {
             whyNot?: null | components["schemas"]["RefusalMessage"];
             /** @description Those that stand. */
             notes: components["schemas"]["ClassNote"][];
+        };
+        /** @description What a change of one session does, or would do. */
+        SessionOutcome: {
+            /** @description It was kept; false when it was only looked at. */
+            kept: boolean;
+            /** @description What it brings about. */
+            changes: components["schemas"]["ChangesPreview"];
         };
         /** @description The plan of one session. */
         SessionPlanMessage: {
@@ -4241,6 +5298,37 @@ export interface components {
             versions: components["schemas"]["PlanVersionMessage"][];
             /** @description What it is made of. */
             items: components["schemas"]["PlanItemMessage"][];
+        };
+        /** @description How the owner wants one session to stand. */
+        SessionRequest: {
+            /** @description Its date, where it is held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it; null when nobody does yet.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /** @description Whether it is held; false calls it off. */
+            isHeld: boolean;
+            /** @description Warnings (hours, rest, a plan that is longer) are accepted. */
+            anyway?: boolean;
         };
         /**
          * @description Whether a session is held.
@@ -4491,6 +5579,11 @@ export interface components {
         TapeLetter: {
             from: components["schemas"]["LocalDate"];
             to: components["schemas"]["LocalDate"];
+        };
+        /** @description Sessions of the timetable as it stands, and what stands against them. */
+        TimetableMessage: {
+            sessions: components["schemas"]["SessionSummary"][];
+            conflicts: components["schemas"]["ConflictMessage"][];
         };
         /** @description A position or a trait of movements. */
         TraitChoice: {
@@ -5034,6 +6127,124 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Erased"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    TimetableWithConflicts: {
+        parameters: {
+            query: {
+                from: string;
+                to: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TimetableMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Session: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionSummary"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeSession: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SessionRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionOutcome"];
                 };
             };
             /** @description Bad Request */
@@ -7672,12 +8883,110 @@ export interface operations {
             };
         };
     };
-    Session: {
+    Drafts: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftSummary"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    MakeDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DraftRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Draft: {
         parameters: {
             query?: never;
             header?: never;
             path: {
-                sessionId: number;
+                draftId: number;
             };
             cookie?: never;
         };
@@ -7689,7 +8998,938 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["SessionSummary"];
+                    "application/json": components["schemas"]["DraftMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    DiscardDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DraftChangeRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CheckDraftSession: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DraftCheckRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ConflictMessage"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CopyWeek: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CopyWeekRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    DecideMeanwhile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["MeanwhileRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    DraftConsequences: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChangesPreview"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PublishDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PublishRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChangesMade"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AllSeries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesMessage"][];
+                };
+            };
+        };
+    };
+    AddSeries: {
+        parameters: {
+            query?: never;
+            header?: {
+                "Idempotency-Key"?: string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Added"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PreviewSeries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesPreviewMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    OneSeries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                seriesId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeSeries: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesChangeRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    EndSeries: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesEndRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SkipDate: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+                on: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    BringDateBack: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+                anyway?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+                on: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Closures: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClosureRow"][];
+                };
+            };
+        };
+    };
+    AddClosure: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ClosureRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClosureOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ImportHolidays: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+                locationId?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["IFormFile"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HolidayReport"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HolidayReport"];
+                };
+            };
+        };
+    };
+    CallOffOnClosure: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                closureId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClosureOutcome"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    RemoveClosure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                closureId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OpenedAgain"];
                 };
             };
             /** @description Not Found */
@@ -8018,6 +10258,55 @@ export interface operations {
             };
             /** @description Conflict */
             409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    LetGo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LetGoMessage"][];
+                };
+            };
+        };
+    };
+    SeenTo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                bookingId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };
