@@ -110,7 +110,7 @@ public class WordsOfMessages
         );
         // RFC 5322, 2.1.1: no line of more than 998 characters.
         Assert.All(
-            System.Text.Encoding.Latin1.GetString(bytes.ToArray()).Split("\r\n"),
+            System.Text.Encoding.Latin1.GetString(bytes.ToArray()).Split('\n'),
             line => Assert.True(line.Length <= 998)
         );
     }
