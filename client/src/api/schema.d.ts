@@ -1396,6 +1396,134 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/sessions/{sessionId}/cover": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Cover"];
+        put?: never;
+        post: operations["AskForCover"];
+        delete: operations["WithdrawCover"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/cover/answer": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["AnswerCover"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/cover/take": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["TakeCover"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["OpenCover"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover/mine": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["MyCover"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover/away": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["AskForDays"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover/plan": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PlanCover"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover/settle": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["SettleCover"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/drafts": {
         parameters: {
             query?: never;
@@ -2484,6 +2612,18 @@ export interface components {
              */
             locationId?: null | number;
         };
+        /** @description Days on which somebody cannot teach. */
+        AwayRequest: {
+            /** @description The first day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description The last day. */
+            to: components["schemas"]["LocalDate"];
+            /**
+             * Format: int64
+             * @description Who; an instructor may leave it out.
+             */
+            instructorId?: null | number;
+        };
         /** @description What a birth on record should have said. */
         BirthCorrection: {
             /** @description Date of birth. */
@@ -2566,6 +2706,25 @@ export interface components {
              * @description How many people got a seat from the waitlist by it.
              */
             promoted: number;
+        };
+        /** @description Somebody who could take a session, or could not. */
+        CandidateMessage: {
+            /**
+             * Format: int64
+             * @description The instructor.
+             */
+            instructorId: number;
+            /** @description Her name. */
+            name: string;
+            /** @description Her phone, for those who ring: the owner always, the front desk when it is urgent. */
+            phone?: null | string;
+            /** @description Whether she can take it. */
+            standing: components["schemas"]["CoverStanding"];
+            answer?: null | components["schemas"]["CoverAnswer"];
+            /** @description What stands against it; for colleagues and the front desk it stays between her and the owner. */
+            against: string[];
+            /** @description What else there is to know, as far as the reader may. */
+            reasons: string[];
         };
         /** @description Something wrong in a file. */
         CatalogueFault: {
@@ -3147,6 +3306,108 @@ export interface components {
             /** @description Any day of the week to lay it on. */
             to: components["schemas"]["LocalDate"];
         };
+        /** @enum {unknown} */
+        CoverAnswer: "can" | "cannot" | null;
+        /** @description What a colleague answers. */
+        CoverAnswerRequest: {
+            /** @description Whether she can. */
+            answer: components["schemas"]["CoverAnswer"];
+        };
+        /** @description A session that she is asked to take. */
+        CoverAskedMessage: {
+            /** @description The session. */
+            session: components["schemas"]["SessionSummary"];
+            /** @description Name of whoever cannot teach it. */
+            insteadOf?: null | string;
+            answer?: null | components["schemas"]["CoverAnswer"];
+            /** @description Nothing stands in the way of her taking it at once. */
+            mayTake: boolean;
+            /** @description What stands against it. */
+            against: string[];
+            /** @description Why it suits her, and what there is to know. */
+            reasons: string[];
+        };
+        /** @description One session and who is to teach it. */
+        CoverChoice: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /**
+             * Format: int64
+             * @description Who.
+             */
+            instructorId: number;
+        };
+        /** @description What nobody teaches, the soonest first. */
+        CoverListMessage: {
+            /** @description Who settles cover here. */
+            settles: components["schemas"]["CoverSettles"];
+            /** @description The sessions. */
+            open: components["schemas"]["CoverMessage"][];
+        };
+        /** @description A session with who could take it. */
+        CoverMessage: {
+            /** @description The session. */
+            session: components["schemas"]["SessionSummary"];
+            /** @description How it stands. */
+            state: components["schemas"]["CoverState"];
+            /** @description It begins within a day and nobody teaches it. */
+            isLoud: boolean;
+            /** @description A request is open, and colleagues are asked. */
+            isAsked: boolean;
+            /** @description Name of whoever cannot teach it. */
+            insteadOf?: null | string;
+            askedAt?: null | components["schemas"]["Instant"];
+            /** @description Everybody, ranked. */
+            candidates: components["schemas"]["CandidateMessage"][];
+        };
+        /** @description A proposal for several sessions. Nothing of it is kept. */
+        CoverPlanMessage: {
+            /** @description One a session, in the order of time. */
+            steps: components["schemas"]["CoverStepMessage"][];
+            /** @description Nothing better exists. */
+            isBest: boolean;
+        };
+        /** @description Which sessions to work out together. */
+        CoverPlanRequest: {
+            /** @description The sessions; left out or empty: everything that nobody teaches. */
+            sessionIds: null | number[];
+        };
+        /** @description What asking brought about. */
+        CoverRequested: {
+            /** @description The sessions for which cover is asked now. */
+            sessions: number[];
+            /**
+             * Format: int32
+             * @description How many colleagues are asked.
+             */
+            asked: number;
+        };
+        /**
+         * @description Who settles cover.
+         * @enum {unknown}
+         */
+        CoverSettles: "owner" | "instructors";
+        /**
+         * @description Whether somebody can take a session, best first.
+         * @enum {unknown}
+         */
+        CoverStanding: "free" | "withCare" | "declines" | "notFree";
+        /**
+         * @description How a session stands as to who teaches it.
+         * @enum {unknown}
+         */
+        CoverState: "taught" | "asked" | "nobody";
+        /** @description One session of a proposal. */
+        CoverStepMessage: {
+            /** @description The session. */
+            session: components["schemas"]["SessionSummary"];
+            by?: null | components["schemas"]["CandidateMessage"];
+            /** @description Where nobody can: everybody, with what keeps her from it. */
+            whyNobody: components["schemas"]["CandidateMessage"][];
+        };
         /** @description A published row: covered by which rules, or why not. */
         CoverageMessage: {
             /** @description The file of published facts. */
@@ -3159,6 +3420,13 @@ export interface components {
             gone: string[];
             /** @description Why no rule does; blank where one does. */
             whyNot: string;
+        };
+        /** @description What settling brought about: sessions that have somebody else, and people who are told. */
+        CoversSettled: {
+            /** Format: int32 */
+            settled: number;
+            /** Format: int32 */
+            told: number;
         };
         /** @description What the dating rules answer; nothing is stored. */
         DatingAnswer: {
@@ -4555,6 +4823,15 @@ export interface components {
          * @enum {unknown}
          */
         MovementVerdict: "asTaught" | "adapted" | "replaced" | "leftOut";
+        /** @description Cover, as far as one instructor is concerned. */
+        MyCoverMessage: {
+            /** @description Who settles cover here. */
+            settles: components["schemas"]["CoverSettles"];
+            /** @description Sessions of hers for which cover is asked. */
+            mine: components["schemas"]["CoverMessage"][];
+            /** @description Sessions she is asked to take. */
+            asked: components["schemas"]["CoverAskedMessage"][];
+        };
         /** @description A message to the reader herself. */
         MyMessage: {
             /**
@@ -6040,6 +6317,13 @@ export interface components {
             lastDay: components["schemas"]["LocalDate"];
             erasedAt: null | components["schemas"]["Instant"];
         };
+        /** @description What is to be settled, all or nothing. */
+        SettleRequest: {
+            /** @description The sessions. */
+            covers: components["schemas"]["CoverChoice"][];
+            /** @description What the owner may accept (hours, rest, an answer that she cannot) is accepted. */
+            anyway?: boolean;
+        };
         /** @description An e-mail address and a password. */
         SignIn: {
             /** @description E-mail address of the account. */
@@ -6149,6 +6433,11 @@ export interface components {
          * @enum {unknown}
          */
         Suits: "suitable" | "withModifications" | "needsClearance" | "notSuitable";
+        /** @description Taking a session. */
+        TakeRequest: {
+            /** @description She accepts that it lies outside the hours she gave. */
+            anyway: boolean;
+        };
         /** @description Her time as a tape. */
         Tape: {
             /** @description First day drawn: 0w 0d, or the birth when the due date is not known. */
@@ -10417,6 +10706,401 @@ export interface operations {
             };
             /** @description Bad Request */
             400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Cover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AskForCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverRequested"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WithdrawCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AnswerCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CoverAnswerRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    TakeCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TakeRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    OpenCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverListMessage"];
+                };
+            };
+        };
+    };
+    MyCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MyCoverMessage"];
+                };
+            };
+        };
+    };
+    AskForDays: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AwayRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverRequested"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PlanCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CoverPlanRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverPlanMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SettleCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SettleRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoversSettled"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
                 headers: {
                     [name: string]: unknown;
                 };
