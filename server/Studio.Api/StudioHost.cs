@@ -13,6 +13,7 @@ using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Demo;
 using Studio.Api.Erasures;
+using Studio.Api.Feeds;
 using Studio.Api.Http;
 using Studio.Api.Imports;
 using Studio.Api.Incidents;
@@ -62,6 +63,8 @@ public static class StudioHost
         services.AddScoped<StudioStore>();
         services.AddScoped<SessionSummaries>();
         services.AddScoped<Outbox>();
+        services.AddScoped<Calendars>();
+        services.AddSingleton<IHttpContextFactory, FeedAddresses>();
         services.AddScoped<Bookings>();
         services.AddScoped<AnsweredRequests>();
         services.AddScoped<ClientCards>();
@@ -149,6 +152,7 @@ public static class StudioHost
         app.MapRecords();
         app.MapErasures();
         app.MapSessions();
+        app.MapFeeds();
         app.MapBooking();
         app.MapRosters();
         app.MapMovements();

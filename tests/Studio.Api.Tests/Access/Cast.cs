@@ -125,6 +125,10 @@ public sealed class Cast
             text = text.Replace("{flagId}", $"{await Flag()}");
         if (text.Contains("{moveId}"))
             text = text.Replace("{moveId}", $"{await Move()}");
+        if (text.Contains("{feedId}"))
+            text = text.Replace("{feedId}", $"{(await _app.HasFeed(Browsers[5])).Id}");
+        if (text.Contains("{token}"))
+            text = text.Replace("{token}", (await _app.HasFeed(Browsers[5])).Token);
         return text;
     }
 

@@ -65,6 +65,13 @@ internal sealed class Everything(StudioApp app)
         Places["session"] = Places["sessionId"];
         Places["mine"] = ["true", "false"];
         Places["before"] = ["1", "999999"];
+        Places["named"] = ["true", "false"];
+        // Whoever knows these addresses reads by them, signed in or not.
+        Places["token"] =
+        [
+            (await app.HasFeed(Browsers["instructor"], "instructor")).Token,
+            (await app.HasFeed(Browsers["another client"])).Token,
+        ];
     }
 
     /// <summary>She comes, with a booking of every kind and whatever a record can hold; the places with her in them.</summary>
@@ -173,6 +180,7 @@ internal sealed class Everything(StudioApp app)
             ["clientId"] = [$"{Her}"],
             ["client"] = [$"{Her}"],
             ["letterId"] = [$"{letter}"],
+            ["token"] = [(await app.HasFeed(herself)).Token],
         };
     }
 
