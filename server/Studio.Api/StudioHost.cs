@@ -62,9 +62,21 @@ public static class StudioHost
         services.AddAccounts();
         services.AddScoped<StudioStore>();
         services.AddScoped<SessionSummaries>();
+        services.AddSingleton(MailSettings.Read(builder.Configuration));
+        services.AddSingleton<MailLinks>();
+        services.AddSingleton<MailFolder>();
+        services.AddSingleton<MailGate>();
+        services.AddScoped<IMailTransport>(provider =>
+            provider.GetRequiredService<MailSettings>().Server is { } server
+                ? new SmtpTransport(server)
+                : new FolderTransport(provider.GetRequiredService<MailFolder>())
+        );
+        services.AddScoped<MailSweep>();
+        services.AddScoped<AskSweep>();
         services.AddScoped<Outbox>();
         services.AddScoped<Calendars>();
         services.AddSingleton<IHttpContextFactory, FeedAddresses>();
+        services.AddScoped<BookingNews>();
         services.AddScoped<Bookings>();
         services.AddScoped<AnsweredRequests>();
         services.AddScoped<ClientCards>();
@@ -115,7 +127,8 @@ public static class StudioHost
         if (builder.Configuration.GetValue("Studio:Jobs", defaultValue: true))
             services.AddHangfireServer(options =>
             {
-                options.WorkerCount = 1;
+                // One for the nights, one for messages: a slow mail server keeps no night waiting.
+                options.WorkerCount = 2;
                 options.ServerName = "studio";
             });
     }
@@ -162,6 +175,8 @@ public static class StudioHost
         app.MapWhatIf();
         app.MapMoves();
         app.MapJobs();
+        app.MapMessages();
+        app.MapMessageChoices();
         app.MapImports();
         app.MapCatalogueImports();
         app.MapLive();
@@ -180,7 +195,8 @@ public static class StudioHost
         if (app.Configuration.GetValue("Studio:Jobs", defaultValue: true))
             Schedule.Register(
                 app.Services.GetRequiredService<IRecurringJobManager>(),
-                app.Services.GetRequiredService<IBackgroundJobClient>()
+                app.Services.GetRequiredService<IBackgroundJobClient>(),
+                app.Services.GetRequiredService<Live>()
             );
     }
 }

@@ -1,5 +1,6 @@
 using NodaTime;
 using Studio.Api.Data;
+using Studio.Api.Messages;
 using Studio.Api.Records;
 
 namespace Studio.Api.Erasures;
@@ -45,6 +46,7 @@ internal static class ErasureSteps
         );
         var hers = new { clientId, accountId };
         var entries = 0;
+        await LetGoOfMailAsync(write, clientId, at);
         foreach (var table in HeldTables.All.Reverse())
             if (table.AtErasure == AtErasure.Go)
                 entries += await write.ExecuteAsync(
@@ -148,6 +150,16 @@ internal static class ErasureSteps
             await write.ExecuteAsync(
                 "insert into files_to_remove (file_name, noted_at) values (@FileName, @at)",
                 new { file.FileName, at }
+            );
+    }
+
+    // Copies of messages on the disk; what has to be kept of them stands in the record that is set apart.
+    private static async Task LetGoOfMailAsync(Write write, long clientId, Instant at)
+    {
+        foreach (var messageId in await MessageStore.MessageIdsAsync(write, clientId))
+            await write.ExecuteAsync(
+                "insert into files_to_remove (file_name, noted_at) values (@name, @at)",
+                new { name = MailFolder.Mark + MailFolder.NameOf(messageId), at }
             );
     }
 

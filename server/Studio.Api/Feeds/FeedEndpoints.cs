@@ -62,7 +62,7 @@ public sealed record FeedNaming
 public static class FeedEndpoints
 {
     private const string Calendar = "text/calendar";
-    private const string Address = "/feeds/{token}.ics";
+    private const string Address = "/feeds/{address}.ics";
 
     /// <summary>Maps the routes.</summary>
     public static void MapFeeds(this IEndpointRouteBuilder app)
@@ -209,10 +209,10 @@ public static class FeedEndpoints
             );
     }
 
-    // The token is a digest by now: see FeedAddresses. It is looked up whole in an index, so that how long that takes says
+    // The address is a digest by now: see FeedAddresses. It is looked up whole in an index, so that how long that takes says
     // nothing of how much of it was right.
     private static async Task<Results<FileContentHttpResult, ProblemHttpResult>> ReadAsync(
-        string token,
+        string address,
         HttpResponse response,
         Database database,
         Calendars calendars
@@ -220,7 +220,7 @@ public static class FeedEndpoints
     {
         await using var read = await database.ReadAsync();
         if (
-            await FeedStore.FindAsync(read, token) is not { } feed
+            await FeedStore.FindAsync(read, address) is not { } feed
             || await calendars.OfAsync(read, feed) is not { } bytes
         )
         {

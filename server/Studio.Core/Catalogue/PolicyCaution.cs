@@ -47,6 +47,9 @@ public static class PolicyCaution
         ["rest-hours-least"] = Grows.Neither,
         ["health-kept-years"] = Grows.Neither,
         ["contact-kept-years"] = Grows.Neither,
+        ["mail-quiet-from"] = Grows.Neither,
+        ["mail-quiet-until"] = Grows.Neither,
+        ["mail-most-a-day"] = Grows.Neither,
         // A letter that is said late to end is renewed late.
         ["ends-soon-days"] = Grows.Stricter,
         ["letter-first-reminder-days"] = Grows.Stricter,

@@ -130,6 +130,9 @@ public sealed partial record StudioPolicies
             "rest-hours-least" => Text(RestHoursLeast),
             "health-kept-years" => Text(HealthKeptYears),
             "contact-kept-years" => Text(ContactKeptYears),
+            "mail-quiet-from" => Text(MailQuietFrom),
+            "mail-quiet-until" => Text(MailQuietUntil),
+            "mail-most-a-day" => Text(MailMostADay),
             _ => throw new ArgumentOutOfRangeException(nameof(code), code, "No such policy."),
         };
 
@@ -174,6 +177,9 @@ public sealed partial record StudioPolicies
             "rest-hours-least" => this with { RestHoursLeast = n },
             "health-kept-years" => this with { HealthKeptYears = n },
             "contact-kept-years" => this with { ContactKeptYears = n },
+            "mail-quiet-from" => this with { MailQuietFrom = n },
+            "mail-quiet-until" => this with { MailQuietUntil = n },
+            "mail-most-a-day" => this with { MailMostADay = n },
             _ => null,
         };
 

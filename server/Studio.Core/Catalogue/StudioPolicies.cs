@@ -204,6 +204,15 @@ public sealed partial record StudioPolicies
     /// <summary>How many years contact details and bookings are kept after an erasure was asked for; 0 for not at all.</summary>
     public int ContactKeptYears { get; init; } = 3;
 
+    /// <summary>The hour from which no message goes out, by the clock where she usually comes to.</summary>
+    public int MailQuietFrom { get; init; } = 21;
+
+    /// <summary>The hour at which messages go out again; the same as the other for no quiet hours.</summary>
+    public int MailQuietUntil { get; init; } = 8;
+
+    /// <summary>How many messages one person is sent within 24 hours.</summary>
+    public int MailMostADay { get; init; } = 12;
+
     /// <summary>The codes a value can be given for.</summary>
     public static IReadOnlyList<string> Codes { get; } =
     [
@@ -237,6 +246,9 @@ public sealed partial record StudioPolicies
         "rest-hours-least",
         "health-kept-years",
         "contact-kept-years",
+        "mail-quiet-from",
+        "mail-quiet-until",
+        "mail-most-a-day",
     ];
 
     /// <summary>The codes a class rule's day limit may name.</summary>

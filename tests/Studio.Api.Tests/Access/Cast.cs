@@ -121,14 +121,19 @@ public sealed class Cast
             );
         if (text.Contains("{incidentId}"))
             text = text.Replace("{incidentId}", $"{await _app.HasIncident(Client)}");
+        text = text.Replace("{kind}", "needsHer");
+        if (text.Contains("{messageId}"))
+            text = text.Replace("{messageId}", $"{await _app.HasMessage(Client)}");
+        if (text.Contains("{token}"))
+            text = text.Replace("{token}", _app.StopToken(Client));
         if (text.Contains("{flagId}"))
             text = text.Replace("{flagId}", $"{await Flag()}");
         if (text.Contains("{moveId}"))
             text = text.Replace("{moveId}", $"{await Move()}");
         if (text.Contains("{feedId}"))
             text = text.Replace("{feedId}", $"{(await _app.HasFeed(Browsers[5])).Id}");
-        if (text.Contains("{token}"))
-            text = text.Replace("{token}", (await _app.HasFeed(Browsers[5])).Token);
+        if (text.Contains("{address}"))
+            text = text.Replace("{address}", (await _app.HasFeed(Browsers[5])).Token);
         return text;
     }
 

@@ -67,11 +67,15 @@ internal sealed class Everything(StudioApp app)
         Places["before"] = ["1", "999999"];
         Places["named"] = ["true", "false"];
         // Whoever knows these addresses reads by them, signed in or not.
-        Places["token"] =
+        Places["address"] =
         [
             (await app.HasFeed(Browsers["instructor"], "instructor")).Token,
             (await app.HasFeed(Browsers["another client"])).Token,
         ];
+        Places["messageId"] = ["1", "999999"];
+        Places["status"] = ["waiting"];
+        Places["kind"] = ["bookingMade"];
+        Places["token"] = [app.StopToken(other), "none"];
     }
 
     /// <summary>She comes, with a booking of every kind and whatever a record can hold; the places with her in them.</summary>
@@ -180,7 +184,7 @@ internal sealed class Everything(StudioApp app)
             ["clientId"] = [$"{Her}"],
             ["client"] = [$"{Her}"],
             ["letterId"] = [$"{letter}"],
-            ["token"] = [(await app.HasFeed(herself)).Token],
+            ["address"] = [(await app.HasFeed(herself)).Token],
         };
     }
 

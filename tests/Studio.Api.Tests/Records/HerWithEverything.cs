@@ -125,18 +125,22 @@ internal sealed class HerWithEverything
             [
                 Of(
                     ("status", "sent"),
+                    ("claimed_at", null),
+                    ("held_back", null),
                     ("facts", """{"className":"@"}"""),
                     ("account_id", null),
                     ("instructor_id", null)
                 ),
                 Of(
                     ("status", "waiting"),
+                    ("held_back", "quiet"),
                     ("facts", """{"className":"@"}"""),
                     ("client_id", null),
                     ("instructor_id", null),
                     ("ended_at", null)
                 ),
             ],
+            ["unwanted_messages"] = [Of(("instructor_id", null), ("by_link", 1L))],
             ["feeds"] = [Of(("reads", "client"))],
             ["erasures"] =
             [
