@@ -26,6 +26,7 @@ using Studio.Api.Rosters;
 using Studio.Api.Screenings;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
+using Studio.Api.Timetable.Drafts;
 
 namespace Studio.Api;
 
@@ -89,6 +90,8 @@ public static class StudioHost
         services.AddScoped<FlagSweep>();
         services.AddScoped<AdvanceSweep>();
         services.AddScoped<MovesSweep>();
+        services.AddScoped<SeriesPlans>();
+        services.AddScoped<SeriesSweep>();
         services.AddScoped<ErasureSweep>();
         services.AddSingleton<ErasedFiles>();
         services.AddScoped<NightSweep>();
@@ -97,6 +100,7 @@ public static class StudioHost
         services.AddScoped<Moves>();
         services.AddScoped<SessionTelling>();
         services.AddScoped<SessionChanges>();
+        services.AddScoped<DraftChanges>();
         services.AddScoped<PlanPreviews>();
         services.AddScoped<PlanChanges>();
         services.AddScoped<DemoStudio>();
@@ -166,7 +170,12 @@ public static class StudioHost
         app.MapErasures();
         app.MapSessions();
         app.MapFeeds();
+        app.MapDrafts();
+        app.MapSessionChanges();
+        app.MapSeries();
+        app.MapClosures();
         app.MapBooking();
+        app.MapLetGo();
         app.MapRosters();
         app.MapMovements();
         app.MapClassPlans();
