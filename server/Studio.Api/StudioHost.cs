@@ -24,6 +24,7 @@ using Studio.Api.Pregnancies;
 using Studio.Api.Records;
 using Studio.Api.Rosters;
 using Studio.Api.Screenings;
+using Studio.Api.Staff;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
 using Studio.Api.Timetable.Drafts;
@@ -52,6 +53,7 @@ public static class StudioHost
         services.AddSingleton<Live>();
         services.AddSingleton<Seal>();
         services.AddSingleton<LetterFiles>();
+        services.AddSingleton<ProofFiles>();
         services.AddSingleton<Database>();
         services.AddSingleton(_ => new CatalogueInForce(EmbeddedCatalogue.Load()));
         // One book for a whole request, whatever is put in force meanwhile; nothing that outlives a request may hold one.
@@ -156,6 +158,8 @@ public static class StudioHost
         app.MapPolicies();
         app.MapCatalogue();
         app.MapStaff();
+        app.MapPay();
+        app.MapTravel();
         app.MapDating();
         app.MapClients();
         app.MapHealth();
