@@ -10,6 +10,7 @@ using Studio.Api.Booking;
 using Studio.Api.Catalogue;
 using Studio.Api.Clearance;
 using Studio.Api.Clients;
+using Studio.Api.Cover;
 using Studio.Api.Data;
 using Studio.Api.Demo;
 using Studio.Api.Erasures;
@@ -65,6 +66,7 @@ public static class StudioHost
         services.AddAccounts();
         services.AddScoped<StudioStore>();
         services.AddScoped<SessionSummaries>();
+        services.AddScoped<Covers>();
         services.AddSingleton(MailSettings.Read(builder.Configuration));
         services.AddSingleton<MailLinks>();
         services.AddSingleton<MailFolder>();
@@ -174,6 +176,7 @@ public static class StudioHost
         app.MapErasures();
         app.MapSessions();
         app.MapFeeds();
+        app.MapCover();
         app.MapDrafts();
         app.MapSessionChanges();
         app.MapSeries();

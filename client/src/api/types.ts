@@ -33,6 +33,15 @@ export type MessageChoice = Wire['MessageChoice'];
 export type Me = Wire['Me'];
 export type Demo = Wire['DemoMessage'];
 
+export type Cover = Wire['CoverMessage'];
+export type CoverAnswer = Wire['CoverAnswer'];
+export type CoverAsked = Wire['CoverAskedMessage'];
+export type CoverChoice = Wire['CoverChoice'];
+export type CoverPlan = Wire['CoverPlanMessage'];
+export type CoverStep = Wire['CoverStepMessage'];
+export type Candidate = Wire['CandidateMessage'];
+export type MyCover = Wire['MyCoverMessage'];
+
 export type SessionSummary = Wire['SessionSummary'];
 export type Fit = Wire['FitMessage'];
 export type Reason = Wire['ReasonMessage'];

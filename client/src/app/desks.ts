@@ -30,6 +30,7 @@ export const desks: readonly Desk[] = [
     links: [
       { to: '/studio', label: 'Week' },
       { to: '/studio/people', label: 'People' },
+      { to: '/studio/cover', label: 'Cover' },
       { to: '/studio/staff', label: 'Staff' },
       { to: '/studio/plans', label: 'Class plans' },
       { to: '/studio/rules', label: 'Rules', holds: true },
@@ -72,6 +73,7 @@ export const desks: readonly Desk[] = [
     links: [
       { to: '/teach', label: 'Next session' },
       { to: '/teach/week', label: 'My weeks' },
+      { to: '/teach/cover', label: 'Cover' },
       { to: '/teach/plans', label: 'Class plans' },
       { to: '/teach/messages', label: 'Messages' },
       { to: '/teach/movements', label: 'Movements' },

@@ -187,6 +187,14 @@ const teachWeek = createRoute({
   validateSearch: (search): { from?: string } => ({ from: dayIn(search, 'from') }),
   component: lazyRouteComponent(() => import('@/features/instructor/weeks-page'), 'WeeksPage'),
 });
+const teachCover = createRoute({
+  getParentRoute: () => inside,
+  path: '/teach/cover',
+  component: lazyRouteComponent(
+    () => import('@/features/instructor/cover/cover-page'),
+    'TeachCoverPage',
+  ),
+});
 const teachMovements = createRoute({
   getParentRoute: () => inside,
   path: '/teach/movements',
@@ -307,6 +315,11 @@ const erasureKept = createRoute({
   getParentRoute: () => inside,
   path: '/studio/erasures/$erasureId',
   component: lazyRouteComponent(() => import('@/features/owner/erasures/kept-page'), 'KeptPage'),
+});
+const cover = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/cover',
+  component: lazyRouteComponent(() => import('@/features/owner/cover/cover-page'), 'CoverPage'),
 });
 const staff = createRoute({
   getParentRoute: () => inside,
@@ -436,7 +449,16 @@ export const router = createRouter({
       home,
       ...[day, deskCard, deskRequest, newClient, moves, flags, waiting],
       ...[letters, lettersRead, lettersFind, lettersPerson, lettersRequest],
-      ...[teach, teachSession, teachWeek, teachPlans, teachPlan, teachMovements, teachWhatIf],
+      ...[
+        teach,
+        teachSession,
+        teachWeek,
+        teachCover,
+        teachPlans,
+        teachPlan,
+        teachMovements,
+        teachWhatIf,
+      ],
       ...[my, myDetails, myQuestions, notRight, myLetters, myRequest, myRecord],
       ...[messages, messageKinds, myMessages, teachMessages],
       ...[personRecord, personErase, erasures, erasureKept],
@@ -445,6 +467,7 @@ export const router = createRouter({
         people,
         person,
         studioRequest,
+        cover,
         staff,
         incidents,
         audit,
