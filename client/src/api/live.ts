@@ -9,10 +9,12 @@ import { letterQueries } from './letters';
 import { moveQueries } from './moves';
 import { erasureQueries } from './records';
 import { sessionsQueries } from './sessions';
+import { staffQueries } from './staff';
 
 interface Changed {
   /** `open` is the stream's own greeting. */
-  topic: 'open' | 'session' | 'client' | 'flags' | 'moves' | 'jobs' | 'rules' | 'erasures';
+  topic:
+    'open' | 'session' | 'staff' | 'client' | 'flags' | 'moves' | 'jobs' | 'rules' | 'erasures';
   id?: number | null;
 }
 
@@ -23,6 +25,8 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
       return [];
     case 'session':
       return [sessionsQueries.all(), clientQueries.all()];
+    case 'staff':
+      return [staffQueries.all()];
     case 'client':
       return [
         id == null ? clientQueries.all() : clientQueries.of(id),

@@ -30,7 +30,9 @@ export const desks: readonly Desk[] = [
     links: [
       { to: '/studio', label: 'Week' },
       { to: '/studio/people', label: 'People' },
-      { to: '/studio/staff', label: 'Staff' },
+      { to: '/studio/staff', label: 'Staff', holds: true },
+      { to: '/studio/pay', label: 'Pay' },
+      { to: '/studio/travel', label: 'Travel times' },
       { to: '/studio/plans', label: 'Class plans' },
       { to: '/studio/rules', label: 'Rules', holds: true },
       { to: '/studio/incidents', label: 'Incidents' },
@@ -71,6 +73,7 @@ export const desks: readonly Desk[] = [
     links: [
       { to: '/teach', label: 'Next session' },
       { to: '/teach/week', label: 'My weeks' },
+      { to: '/teach/hours', label: 'My hours' },
       { to: '/teach/plans', label: 'Class plans' },
       { to: '/teach/movements', label: 'Movements' },
       { to: '/teach/what-if', label: 'What if' },
