@@ -11,12 +11,14 @@ import { moveQueries } from './moves';
 import { erasureQueries } from './records';
 import { letGoQueries, seriesQueries } from './series';
 import { sessionsQueries } from './sessions';
+import { staffQueries } from './staff';
 
 interface Changed {
   /** `open` is the stream's own greeting. */
   topic:
     | 'open'
     | 'session'
+    | 'staff'
     | 'client'
     | 'flags'
     | 'moves'
@@ -40,6 +42,8 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
         seriesQueries.list().queryKey,
         letGoQueries.all(),
       ];
+    case 'staff':
+      return [staffQueries.all()];
     case 'client':
       return [
         id == null ? clientQueries.all() : clientQueries.of(id),

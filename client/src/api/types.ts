@@ -108,6 +108,7 @@ export type TapeData = Wire['Tape'];
 export type Account = Wire['AccountRow'];
 export type ImportReport = Wire['ImportReport'];
 export type Instructor = Wire['InstructorMessage'];
+export type InstructorPage = Wire['InstructorPage'];
 export type Job = Wire['JobMessage'];
 export type JobRun = Wire['JobRun'];
 export type Location = Wire['Location'];

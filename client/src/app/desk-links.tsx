@@ -5,30 +5,50 @@ import { letterQueries } from '@/api/letters';
 import { messageQueries } from '@/api/messages';
 import { moveQueries } from '@/api/moves';
 import { waitingFor } from '@/components/flags/groups';
-import type { Desk } from './desks';
+import type { Desk, DeskLink } from './desks';
 import classes from './shell.module.css';
 
 export function DeskLinks({ desk }: { desk: Desk }) {
   return (
     <nav aria-label={desk.name} className={classes.links}>
-      {desk.links.map(({ to, label, counts, holds = false }) => (
-        <Link
-          key={to}
-          to={to}
-          activeOptions={{ exact: !holds, includeSearch: false }}
-          activeProps={{ 'aria-current': 'page' }}
-          className={classes.link}
-        >
-          {label}
-          {counts === 'moves' && <MoveCount />}
-          {counts === 'flags' && <FlagCount />}
-          {counts === 'letters' && <LetterCount />}
-          {counts === 'messages' && <MessageCount />}
-        </Link>
-      ))}
+      {groupsOf(desk).map(([group, links]) =>
+        group === undefined ? (
+          links.map((link) => <OneLink key={link.to} link={link} />)
+        ) : (
+          <div key={group} role="group" aria-label={group} className={classes.group}>
+            <span className={classes.groupName} aria-hidden="true">
+              {group}
+            </span>
+            {links.map((link) => (
+              <OneLink key={link.to} link={link} />
+            ))}
+          </div>
+        ),
+      )}
     </nav>
   );
 }
+
+/** The groups of a desk in their order, each with its links. */
+const groupsOf = ({ links }: Desk) =>
+  [...new Set(links.map(({ group }) => group))].map(
+    (name) => [name, links.filter(({ group }) => group === name)] as const,
+  );
+
+const OneLink = ({ link: { to, label, counts, holds = false } }: { link: DeskLink }) => (
+  <Link
+    to={to}
+    activeOptions={{ exact: !holds, includeSearch: false }}
+    activeProps={{ 'aria-current': 'page' }}
+    className={classes.link}
+  >
+    {label}
+    {counts === 'moves' && <MoveCount />}
+    {counts === 'flags' && <FlagCount />}
+    {counts === 'letters' && <LetterCount />}
+    {counts === 'messages' && <MessageCount />}
+  </Link>
+);
 
 function MoveCount() {
   const { data } = useQuery(moveQueries.list());

@@ -1,10 +1,12 @@
 import type { Me, Role } from '@/api/types';
 
-interface DeskLink {
+export interface DeskLink {
   to: string;
   label: string;
   /** Lists of work show how much there is. */
   counts?: 'moves' | 'flags' | 'letters' | 'messages';
+  /** What it stands beside, where a desk has many. */
+  group?: string;
   /** It has pages below it, and is where one is on any of them. */
   holds?: boolean;
 }
@@ -28,20 +30,28 @@ export const desks: readonly Desk[] = [
     roles: ['owner'],
     card: '/studio/people/$clientId',
     links: [
-      { to: '/studio', label: 'Week' },
-      { to: '/studio/series', label: 'Series', holds: true },
-      { to: '/studio/closures', label: 'Closures' },
-      { to: '/studio/people', label: 'People' },
-      { to: '/studio/cover', label: 'Cover' },
-      { to: '/studio/staff', label: 'Staff' },
-      { to: '/studio/plans', label: 'Class plans' },
-      { to: '/studio/rules', label: 'Rules', holds: true },
-      { to: '/studio/incidents', label: 'Incidents' },
-      { to: '/studio/messages', label: 'Messages', counts: 'messages', holds: true },
-      { to: '/studio/audit', label: 'Audit' },
-      { to: '/studio/erasures', label: 'Erasures', holds: true },
-      { to: '/studio/jobs', label: 'Jobs' },
-      { to: '/studio/import', label: 'Import' },
+      { to: '/studio', label: 'Week', group: 'Timetable' },
+      { to: '/studio/series', label: 'Series', holds: true, group: 'Timetable' },
+      { to: '/studio/closures', label: 'Closures', group: 'Timetable' },
+      { to: '/studio/staff', label: 'Staff', holds: true, group: 'Staff' },
+      { to: '/studio/cover', label: 'Cover', group: 'Staff' },
+      { to: '/studio/pay', label: 'Pay', group: 'Staff' },
+      { to: '/studio/travel', label: 'Travel times', group: 'Staff' },
+      { to: '/studio/people', label: 'People', group: 'Clients' },
+      { to: '/studio/incidents', label: 'Incidents', group: 'Clients' },
+      { to: '/studio/audit', label: 'Audit', group: 'Clients' },
+      { to: '/studio/erasures', label: 'Erasures', holds: true, group: 'Clients' },
+      { to: '/studio/import', label: 'Import', group: 'Clients' },
+      { to: '/studio/plans', label: 'Class plans', group: 'Classes' },
+      { to: '/studio/rules', label: 'Rules', holds: true, group: 'Classes' },
+      {
+        to: '/studio/messages',
+        label: 'Messages',
+        counts: 'messages',
+        holds: true,
+        group: 'Program',
+      },
+      { to: '/studio/jobs', label: 'Jobs', group: 'Program' },
     ],
   },
   {
@@ -77,6 +87,7 @@ export const desks: readonly Desk[] = [
       { to: '/teach', label: 'Next session' },
       { to: '/teach/week', label: 'My weeks' },
       { to: '/teach/cover', label: 'Cover' },
+      { to: '/teach/hours', label: 'My hours' },
       { to: '/teach/plans', label: 'Class plans' },
       { to: '/teach/messages', label: 'Messages' },
       { to: '/teach/movements', label: 'Movements' },

@@ -368,6 +368,29 @@ const staff = createRoute({
   path: '/studio/staff',
   component: lazyRouteComponent(() => import('@/features/owner/staff-page'), 'StaffPage'),
 });
+const instructor = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/staff/$instructorId',
+  component: lazyRouteComponent(
+    () => import('@/features/owner/staff/instructor-page'),
+    'InstructorPage',
+  ),
+});
+const pay = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/pay',
+  component: lazyRouteComponent(() => import('@/features/owner/staff/pay-page'), 'PayPage'),
+});
+const travel = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/travel',
+  component: lazyRouteComponent(() => import('@/features/owner/staff/travel-page'), 'TravelPage'),
+});
+const teachHours = createRoute({
+  getParentRoute: () => inside,
+  path: '/teach/hours',
+  component: lazyRouteComponent(() => import('@/features/instructor/hours-page'), 'HoursPage'),
+});
 const rules = createRoute({
   getParentRoute: () => inside,
   path: '/studio/rules',
@@ -505,6 +528,7 @@ export const router = createRouter({
       ...[my, myDetails, myQuestions, notRight, myLetters, myRequest, myRecord],
       ...[messages, messageKinds, myMessages, teachMessages],
       ...[personRecord, personErase, erasures, erasureKept],
+      ...[instructor, pay, travel, teachHours],
       ...[
         week,
         people,

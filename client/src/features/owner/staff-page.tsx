@@ -1,5 +1,6 @@
 import { Button, Modal, Stack, Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { useMe } from '@/api/session';
 import { staffQueries } from '@/api/staff';
@@ -7,6 +8,7 @@ import type { Instructor } from '@/api/types';
 import { AccountForm } from '@/components/forms/account-form';
 import { Asked, Empty, Lines } from '@/components/states/asked';
 import { addDays, daysBetween, fullDate } from '@/components/time/days';
+import { hoursWords } from '@/components/staff/words';
 import { Needs } from '@/components/verdict/mark';
 import { Accounts } from './accounts';
 import { QualificationForm } from './qualification-form';
@@ -28,7 +30,7 @@ export function StaffPage() {
             <>
               <RunningOut staff={list} today={today} />
               <ul className={classes.list}>
-                {list.map((instructor) => (
+                {[...list].sort(byNeed).map((instructor) => (
                   <One
                     key={instructor.id}
                     instructor={instructor}
@@ -45,6 +47,15 @@ export function StaffPage() {
     </>
   );
 }
+
+/** What needs attention first; those who need the same stay by name. */
+const needOf = ({ sessionsUnqualified, sessionsAbsent, qualifications }: Instructor) =>
+  sessionsUnqualified + sessionsAbsent > 0
+    ? 0
+    : qualifications.length === 0 || qualifications.some(({ status }) => status !== 'valid')
+      ? 1
+      : 2;
+const byNeed = (a: Instructor, b: Instructor) => needOf(a) - needOf(b);
 
 const kindsOf = (staff: readonly Instructor[]) =>
   [
@@ -105,13 +116,29 @@ function One({ instructor, today, kinds }: OneProps) {
   return (
     <li className={classes.staff}>
       <div>
-        <Text fw={600}>{instructor.name}</Text>
+        <Link to="/studio/staff/$instructorId" params={{ instructorId: String(instructor.id) }}>
+          {instructor.name}
+        </Link>
         <Text size="sm" c="dimmed">
           {instructor.email}
         </Text>
         <Text size="sm" c="dimmed">
-          {instructor.sessionsAhead} sessions ahead
+          {instructor.sessionsAhead} sessions ahead, {hoursWords(instructor.minutesThisWeek)} this
+          week
+          {instructor.weeklyMinutesMost != null &&
+            ` of at most ${hoursWords(instructor.weeklyMinutesMost)}`}
         </Text>
+        {instructor.sessionsUnqualified > 0 && (
+          <Needs tone="stop">{instructor.sessionsUnqualified} without qualification</Needs>
+        )}
+        {instructor.sessionsAbsent > 0 && (
+          <Needs tone="stop">{instructor.sessionsAbsent} while away</Needs>
+        )}
+        {instructor.leftOn != null && (
+          <Text size="sm" c="dimmed">
+            Works here until {fullDate(addDays(instructor.leftOn, -1))}
+          </Text>
+        )}
       </div>
       <div className={classes.held}>
         {instructor.qualifications.length === 0 && (
