@@ -61,7 +61,19 @@ public static class StudioHost
         services.AddAccounts();
         services.AddScoped<StudioStore>();
         services.AddScoped<SessionSummaries>();
+        services.AddSingleton(MailSettings.Read(builder.Configuration));
+        services.AddSingleton<MailLinks>();
+        services.AddSingleton<MailFolder>();
+        services.AddSingleton<MailGate>();
+        services.AddScoped<IMailTransport>(provider =>
+            provider.GetRequiredService<MailSettings>().Server is { } server
+                ? new SmtpTransport(server)
+                : new FolderTransport(provider.GetRequiredService<MailFolder>())
+        );
+        services.AddScoped<MailSweep>();
+        services.AddScoped<AskSweep>();
         services.AddScoped<Outbox>();
+        services.AddScoped<BookingNews>();
         services.AddScoped<Bookings>();
         services.AddScoped<AnsweredRequests>();
         services.AddScoped<ClientCards>();
@@ -80,6 +92,8 @@ public static class StudioHost
         services.AddScoped<HeldRows>();
         services.AddScoped<ErasureOfClient>();
         services.AddScoped<Moves>();
+        services.AddScoped<SessionTelling>();
+        services.AddScoped<SessionChanges>();
         services.AddScoped<PlanPreviews>();
         services.AddScoped<PlanChanges>();
         services.AddScoped<DemoStudio>();
@@ -110,7 +124,8 @@ public static class StudioHost
         if (builder.Configuration.GetValue("Studio:Jobs", defaultValue: true))
             services.AddHangfireServer(options =>
             {
-                options.WorkerCount = 1;
+                // One for the nights, one for messages: a slow mail server keeps no night waiting.
+                options.WorkerCount = 2;
                 options.ServerName = "studio";
             });
     }
@@ -156,6 +171,8 @@ public static class StudioHost
         app.MapWhatIf();
         app.MapMoves();
         app.MapJobs();
+        app.MapMessages();
+        app.MapMessageChoices();
         app.MapImports();
         app.MapCatalogueImports();
         app.MapLive();
@@ -174,7 +191,8 @@ public static class StudioHost
         if (app.Configuration.GetValue("Studio:Jobs", defaultValue: true))
             Schedule.Register(
                 app.Services.GetRequiredService<IRecurringJobManager>(),
-                app.Services.GetRequiredService<IBackgroundJobClient>()
+                app.Services.GetRequiredService<IBackgroundJobClient>(),
+                app.Services.GetRequiredService<Live>()
             );
     }
 }

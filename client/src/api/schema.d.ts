@@ -1460,6 +1460,198 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/messages": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Messages"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/counts": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["MessageCounts"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/kinds": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["MessageKinds"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/test": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["TestMessage"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/retry": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["RetryMessages"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/{messageId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Message"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/{messageId}/file": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["MessageFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/{messageId}/retry": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["RetryMessage"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/mine": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["MyMessages"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/choices": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["MessageChoices"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/messages/choices/{kind}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["ChooseMessages"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/mail-stops/{token}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["MessageStop"];
+        put?: never;
+        post: operations["StopMessages"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/imports/clients/example": {
         parameters: {
             query?: never;
@@ -1944,6 +2136,11 @@ export interface components {
             choice: components["schemas"]["Choice"];
             /** @description What changes, movement by movement; for herself and the owner, empty for the front desk. */
             changes: components["schemas"]["ChangeMessage"][];
+        };
+        /** @description Whether a kind is wanted. */
+        ChoiceOfMessages: {
+            /** @description True to receive it. */
+            wanted: boolean;
         };
         /** @description What was seen of one person in one class. Never for the front desk. */
         ClassNote: {
@@ -2752,6 +2949,21 @@ export interface components {
          * @enum {unknown}
          */
         KeptPart: "health" | "incidents" | "contact";
+        /** @description A kind of message with an example. */
+        KindMessage: {
+            /** @description The kind. */
+            kind: components["schemas"]["MessageKind"];
+            /** @description In words. */
+            title: string;
+            /** @description It cannot be stopped. */
+            essential: boolean;
+            /** @description Subject of the example. */
+            subject: string;
+            /** @description The example as plain text. */
+            text: string;
+            /** @description The example as HTML. */
+            html: string;
+        };
         /** @description A clearance letter, as far as the reader may know. */
         LetterMessage: {
             /**
@@ -2889,6 +3101,44 @@ export interface components {
             /** @description Its rooms. */
             rooms: components["schemas"]["Room"][];
         };
+        /** @description A message in the owner's log. */
+        LoggedMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description What it is about. */
+            kind: components["schemas"]["MessageKind"];
+            /** @description The same in words. */
+            title: string;
+            /** @description Name of whom it is for. */
+            to: string;
+            /** @description Her e-mail address; empty when none is known. */
+            address: string;
+            /**
+             * Format: int64
+             * @description The client it is for.
+             */
+            clientId?: null | number;
+            /** @description When it was put. */
+            madeAt: components["schemas"]["Instant"];
+            /** @description How far it has come. */
+            status: components["schemas"]["MessageStatus"];
+            /** @description The same in words. */
+            says: string;
+            /**
+             * Format: int32
+             * @description How often it was tried.
+             */
+            tries: number;
+            nextAt?: null | components["schemas"]["Instant"];
+            endedAt?: null | components["schemas"]["Instant"];
+            /** @description The mail server's last words, or why it was not sent. */
+            lastAnswer?: null | string;
+            /** @description It may be tried again by hand. */
+            mayRetry: boolean;
+        };
         /** @description That a pregnancy ended. */
         LossRequest: {
             on: null | components["schemas"]["LocalDate"];
@@ -2926,6 +3176,67 @@ export interface components {
             /** @description Today at the studio's first location. */
             today: components["schemas"]["LocalDate"];
         };
+        /** @description A kind of message the reader may do without. */
+        MessageChoice: {
+            /** @description The kind. */
+            kind: components["schemas"]["MessageKind"];
+            /** @description In words. */
+            title: string;
+            /** @description She receives it. */
+            wanted: boolean;
+        };
+        /** @description How many messages wait, and how many could not be delivered. */
+        MessageCounts: {
+            /**
+             * Format: int32
+             * @description Still to be sent.
+             */
+            waiting: number;
+            /**
+             * Format: int32
+             * @description Of those, tried and not through.
+             */
+            stuck: number;
+            /**
+             * Format: int32
+             * @description Not delivered.
+             */
+            failed: number;
+        };
+        /** @description A message with all it says. */
+        MessageInFull: {
+            /** @description As in the log. */
+            message: components["schemas"]["LoggedMessage"];
+            /** @description Its subject. */
+            subject: string;
+            /** @description As plain text. */
+            text: string;
+            /** @description As HTML. */
+            html: string;
+            /** @description It was written to a file, which can be fetched. */
+            hasFile: boolean;
+        };
+        /**
+         * @description What a message is about. Kept in the table by name, so a name is never given another meaning.
+         * @enum {unknown}
+         */
+        MessageKind: "bookingMade" | "bookingCancelled" | "waitlistPlace" | "seatFromWaitlist" | "seatOffered" | "moveSuggested" | "sessionChanged" | "sessionCancelled" | "needsHer" | "passRunsOut" | "coverAsked" | "coverSettled" | "timetableChanged" | "test";
+        /** @description A page of the log. */
+        MessageLog: {
+            /** @description The newest first. */
+            messages: components["schemas"]["LoggedMessage"][];
+            /** @description There are older ones. */
+            more: boolean;
+            /** @description Of all of them. */
+            counts: components["schemas"]["MessageCounts"];
+            /** @description How they go out. */
+            sending: components["schemas"]["SendingMessage"];
+        };
+        /**
+         * @description How far a message has come.
+         * @enum {unknown}
+         */
+        MessageStatus: "waiting" | "sent" | "refused" | "dropped";
         /** @description A suggested move. */
         MoveMessage: {
             /**
@@ -3022,6 +3333,24 @@ export interface components {
          * @enum {unknown}
          */
         MovementVerdict: "asTaught" | "adapted" | "replaced" | "leftOut";
+        /** @description A message to the reader herself. */
+        MyMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description What it is about. */
+            kind: components["schemas"]["MessageKind"];
+            /** @description Its subject. */
+            subject: string;
+            /** @description What it says, one paragraph a line. */
+            text: string;
+            /** @description When it was sent, or put when it was not yet. */
+            at: components["schemas"]["Instant"];
+            /** @description How far it has come, in words. */
+            says: string;
+        };
         /** @description A code with its name. */
         Named: {
             code: string;
@@ -3655,6 +3984,11 @@ export interface components {
             /** @description Positions and demands in it, in words. */
             asks: string[];
         };
+        /** @description How many were put to be tried again. */
+        Retried: {
+            /** Format: int32 */
+            messages: number;
+        };
         /** @description Going back to another version. */
         ReturnRequest: {
             /** @description Why. */
@@ -3850,6 +4184,15 @@ export interface components {
          * @enum {unknown}
          */
         ScreeningStatus: "current" | "due" | "none";
+        /** @description How messages go out. */
+        SendingMessage: {
+            /** @description The mail server; null: they are written to files in the data folder. */
+            server: null | string;
+            /** @description From which address. */
+            from: string;
+            /** @description Where the links in them lead. */
+            publicUrl: string;
+        };
         /** @description The notes about one session, and whether more may be written. */
         SessionNotes: {
             /** @description From when on notes may be written: the session's start. */
@@ -4066,6 +4409,13 @@ export interface components {
             says: string;
             /** @description Of the session's location, or of hers. */
             emergencyNumber: string;
+        };
+        /** @description What a link in a message stops. */
+        StopMessage: {
+            /** @description The kind, in words. */
+            title: string;
+            /** @description It is stopped already. */
+            stopped: boolean;
         };
         /** @description A class the studio offers; a session is one dated occurrence of it. */
         StudioClass: {
@@ -8439,6 +8789,342 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["JobRun"];
                 };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Messages: {
+        parameters: {
+            query?: {
+                status?: string;
+                kind?: string;
+                find?: string;
+                before?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MessageLog"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    MessageCounts: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MessageCounts"];
+                };
+            };
+        };
+    };
+    MessageKinds: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["KindMessage"][];
+                };
+            };
+        };
+    };
+    TestMessage: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+        };
+    };
+    RetryMessages: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Retried"];
+                };
+            };
+        };
+    };
+    Message: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                messageId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MessageInFull"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    MessageFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                messageId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    RetryMessage: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                messageId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    MyMessages: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MyMessage"][];
+                };
+            };
+        };
+    };
+    MessageChoices: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MessageChoice"][];
+                };
+            };
+        };
+    };
+    ChooseMessages: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                kind: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ChoiceOfMessages"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    MessageStop: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                token: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["StopMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    StopMessages: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                token: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
             /** @description Not Found */
             404: {

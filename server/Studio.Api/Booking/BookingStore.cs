@@ -22,6 +22,19 @@ public enum BookingStatus
     Moved,
 }
 
+/// <summary>Why a change of the timetable let a seat or place go.</summary>
+public enum LetGo
+{
+    /// <summary>It stays.</summary>
+    No,
+
+    /// <summary>The session is not held.</summary>
+    CalledOff,
+
+    /// <summary>The session was moved onto another seat of hers.</summary>
+    Overlap,
+}
+
 /// <summary>A booking as it stands in the table.</summary>
 public sealed record BookingRow
 {
@@ -216,6 +229,30 @@ public static class BookingStore
                 by,
             }
         ) == 1;
+
+    /// <summary>Ends a seat or place because the timetable changed, at no charge.</summary>
+    public static async Task LetGoAsync(Write write, long id, LetGo why, Instant at, long? by)
+    {
+        if (await EndAsync(write, id, BookingStatus.Released, at, by))
+            await write.ExecuteAsync(
+                "update bookings set let_go = @why where id = @id",
+                new
+                {
+                    id,
+                    why = System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(why.ToString()),
+                }
+            );
+    }
+
+    /// <summary>All seats of these clients, whenever they are.</summary>
+    public static Task<List<BookingRow>> SeatsOfAsync(
+        Read read,
+        IReadOnlyCollection<long> clientIds
+    ) =>
+        read.ListAsync<BookingRow>(
+            $"{Select} where b.client_id in @clientIds and b.status = 'booked' order by b.id",
+            new { clientIds }
+        );
 
     /// <summary>Gives a waiting client the seat that is free; false when none is, or she waits no longer.</summary>
     public static async Task<bool> PromoteAsync(

@@ -2,6 +2,7 @@ using NodaTime;
 using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Jobs;
+using Studio.Api.Messages;
 using Studio.Api.Rosters;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
@@ -9,11 +10,18 @@ using Studio.Core;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
+using Studio.Core.Messages;
 
 namespace Studio.Api.Booking;
 
 /// <summary>Books, cancels and fills the seats that become free; everything inside the caller's transaction.</summary>
-public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, FlagSweep flags)
+public sealed class Bookings(
+    RuleBook book,
+    IClock clock,
+    StudioStore studio,
+    FlagSweep flags,
+    BookingNews news
+)
 {
     /// <summary>Books a seat, or a place on the waitlist where only the seat is missing.</summary>
     public async Task<Answer<BookingAnswer>> BookAsync(
@@ -43,14 +51,24 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
             HeldSince(fits, now)
         );
         await ChangedAsync(write, clientId, sessionId);
+        int? place =
+            taken.Status == BookingStatus.Waiting
+                ? await BookingStore.PlaceAsync(write, taken)
+                : null;
+        await news.TellAsync(
+            write,
+            place is null ? MessageKind.BookingMade : MessageKind.WaitlistPlace,
+            taken.Id,
+            clientId,
+            session,
+            reader,
+            place
+        );
         return new BookingAnswer
         {
             BookingId = taken.Id,
             Status = taken.Status,
-            Place =
-                taken.Status == BookingStatus.Waiting
-                    ? await BookingStore.PlaceAsync(write, taken)
-                    : null,
+            Place = place,
             Fit = FitMessage.For(fit, audience),
         };
     }
@@ -109,6 +127,14 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
         }
 
         await ChangedAsync(write, booking.ClientId, session.Id);
+        await news.TellAsync(
+            write,
+            MessageKind.BookingCancelled,
+            bookingId,
+            booking.ClientId,
+            session,
+            reader
+        );
         return new CancellationAnswer(bookingId, session.Id, promoted);
     }
 
@@ -196,6 +222,13 @@ public sealed class Bookings(RuleBook book, IClock clock, StudioStore studio, Fl
                 continue;
             promoted++;
             await ChangedAsync(write, next.ClientId, session.Id);
+            await news.TellAsync(
+                write,
+                MessageKind.SeatFromWaitlist,
+                next.Id,
+                next.ClientId,
+                session
+            );
         }
 
         return promoted;

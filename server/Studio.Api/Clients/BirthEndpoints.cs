@@ -5,10 +5,12 @@ using Studio.Api.Booking;
 using Studio.Api.Data;
 using Studio.Api.Http;
 using Studio.Api.Jobs;
+using Studio.Api.Messages;
 using Studio.Api.Pregnancies;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
 using Studio.Core.Clients;
+using Studio.Core.Messages;
 using Studio.Core.Pregnancies;
 
 namespace Studio.Api.Clients;
@@ -62,6 +64,7 @@ public static class BirthEndpoints
         await PregnancyStore.BirthAsync(write, id, request.On, request.Mode);
         await PregnancyStore.ToldAsync(write, id, changes.Now, reader.AccountId);
         var released = await bookings.ReleaseAsync(write, clientId, reader.AccountId);
+        await MessageStore.DropAsync(write, clientId, changes.Now, MessageKinds.EndsWithABirth);
         await advance.OfAsync(write, clientId);
         await audit.ChangedAsync(write, reader, clientId, AuditKinds.Birth);
         await changes.DoneAsync(write, clientId);

@@ -5,6 +5,7 @@ using Studio.Api.Booking;
 using Studio.Api.Data;
 using Studio.Api.Http;
 using Studio.Api.Jobs;
+using Studio.Api.Messages;
 using Studio.Api.Pregnancies;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
@@ -69,6 +70,7 @@ public static class EndingEndpoints
             await PregnancyStore.EndAsync(write, id, on);
         await PregnancyStore.ToldAsync(write, id, changes.Now, reader.AccountId);
         var released = await bookings.ReleaseAsync(write, clientId, reader.AccountId);
+        await MessageStore.DropAsync(write, clientId, changes.Now);
         await audit.ChangedAsync(write, reader, clientId, AuditKinds.Ending);
         await changes.DoneAsync(write, clientId);
         return TypedResults.Ok(new Released(released, false));

@@ -1,5 +1,6 @@
 using Studio.Api.Clearance;
 using Studio.Api.Data;
+using Studio.Api.Messages;
 
 namespace Studio.Api.Erasures;
 
@@ -10,6 +11,7 @@ namespace Studio.Api.Erasures;
 public sealed partial class ErasedFiles(
     Database database,
     LetterFiles files,
+    MailFolder mail,
     ILogger<ErasedFiles> log
 )
 {
@@ -30,7 +32,10 @@ public sealed partial class ErasedFiles(
         {
             try
             {
-                files.Remove(name);
+                if (name.StartsWith(MailFolder.Mark, StringComparison.Ordinal))
+                    mail.Remove(name[MailFolder.Mark.Length..]);
+                else
+                    files.Remove(name);
             }
             catch (Exception stuck) when (stuck is IOException or UnauthorizedAccessException)
             {
@@ -52,7 +57,7 @@ public sealed partial class ErasedFiles(
 
     [LoggerMessage(
         LogLevel.Warning,
-        "A letter's file that was erased cannot be deleted; it is tried again in a few minutes."
+        "A file that was erased cannot be deleted; it is tried again in a few minutes."
     )]
     private partial void NotRemoved(Exception stuck);
 }

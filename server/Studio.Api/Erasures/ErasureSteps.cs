@@ -1,5 +1,6 @@
 using NodaTime;
 using Studio.Api.Data;
+using Studio.Api.Messages;
 using Studio.Api.Records;
 
 namespace Studio.Api.Erasures;
@@ -45,6 +46,7 @@ internal static class ErasureSteps
         );
         var hers = new { clientId, accountId };
         var entries = 0;
+        await LetGoOfMailAsync(write, clientId, at);
         foreach (var table in HeldTables.All.Reverse())
             if (table.AtErasure == AtErasure.Go)
                 entries += await write.ExecuteAsync(
@@ -151,6 +153,16 @@ internal static class ErasureSteps
             );
     }
 
+    // Copies of messages on the disk; what has to be kept of them stands in the record that is set apart.
+    private static async Task LetGoOfMailAsync(Write write, long clientId, Instant at)
+    {
+        foreach (var messageId in await MessageStore.MessageIdsAsync(write, clientId))
+            await write.ExecuteAsync(
+                "insert into files_to_remove (file_name, noted_at) values (@name, @at)",
+                new { name = MailFolder.Mark + MailFolder.NameOf(messageId), at }
+            );
+    }
+
     // A seat that was taken in the past stays counted, and says nothing but that somebody had it and whether she came.
     private static async Task<int> EmptyBookingsAsync(Write write, long clientId)
     {
@@ -161,7 +173,7 @@ internal static class ErasureSteps
         await write.ExecuteAsync(
             """
             update bookings
-               set made_by = null, promoted_at = null, well_at = null,
+               set made_by = null, promoted_at = null, well_at = null, let_go = null, seen_to_at = null,
                    made_at = (select s.starts_at from sessions s where s.id = session_id),
                    checked_in_at = case when checked_in_at is not null
                                         then (select s.starts_at from sessions s where s.id = session_id) end

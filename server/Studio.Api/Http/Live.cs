@@ -5,7 +5,7 @@ using System.Threading.Channels;
 namespace Studio.Api.Http;
 
 /// <summary>That something changed; never what, so nothing in it can say too much.</summary>
-/// <param name="Topic">session, client, flags, moves or jobs.</param>
+/// <param name="Topic">session, client, flags, moves, jobs, messages, mail and so on.</param>
 /// <param name="Id">Which one, when it is one.</param>
 public sealed record Change(string Topic, long? Id)
 {
@@ -25,9 +25,16 @@ public sealed class Live
         (long Account, Channel<object> Channel)
     > _listeners = new();
 
+    private readonly ConcurrentQueue<Action<Change>> _hearing = new();
+
+    /// <summary>Has part of the program itself told of every change, from now on; what it does has to be quick.</summary>
+    public void Hear(Action<Change> told) => _hearing.Enqueue(told);
+
     /// <summary>Tells everybody who listens.</summary>
     public void Publish(Change change)
     {
+        foreach (var told in _hearing)
+            told(change);
         foreach (var (_, channel) in _listeners.Values)
             channel.Writer.TryWrite(change);
     }

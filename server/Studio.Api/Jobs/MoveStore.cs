@@ -156,6 +156,26 @@ public static class MoveStore
             }
         ) == 1;
 
+    /// <summary>Closes open moves from or into sessions that are not where they were when it was suggested.</summary>
+    public static async Task LapseForAsync(
+        Write write,
+        IReadOnlyCollection<long> sessions,
+        Instant at
+    )
+    {
+        var lapsed = await write.ExecuteAsync(
+            """
+            update moves set status = 'lapsed', decided_at = @at
+             where status = 'open'
+               and id in (select t.move_id from move_steps t join bookings b on b.id = t.booking_id
+                           where t.to_session_id in @sessions or b.session_id in @sessions)
+            """,
+            new { sessions, at }
+        );
+        if (lapsed > 0)
+            write.Tell("moves");
+    }
+
     /// <summary>Closes the open move a booking belongs to: what it suggested can no longer be accepted as a whole.</summary>
     public static async Task LapseAsync(Write write, long bookingId, Instant at)
     {

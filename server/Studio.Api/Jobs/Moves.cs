@@ -2,6 +2,7 @@ using NodaTime;
 using Studio.Api.Booking;
 using Studio.Api.Clients;
 using Studio.Api.Data;
+using Studio.Api.Messages;
 using Studio.Api.Rosters;
 using Studio.Api.Timetable;
 using Studio.Core;
@@ -11,7 +12,13 @@ using Studio.Core.Catalogue;
 namespace Studio.Api.Jobs;
 
 /// <summary>Accepts and declines suggested moves.</summary>
-public sealed class Moves(RuleBook book, Bookings bookings, FlagSweep flags, IClock clock)
+public sealed class Moves(
+    RuleBook book,
+    Bookings bookings,
+    BookingNews news,
+    FlagSweep flags,
+    IClock clock
+)
 {
     /// <summary>No such move for this reader.</summary>
     public static readonly Refusal NoSuchMove = new(
@@ -53,6 +60,7 @@ public sealed class Moves(RuleBook book, Bookings bookings, FlagSweep flags, ICl
         }
 
         var fits = await Fits.LoadAsync(write, book, [move.ClientId]);
+        var taken = new List<SessionRow>();
         foreach (var step in steps)
         {
             var session = (await SessionStore.FindAsync(write, step.ToSessionId!.Value))!;
@@ -71,6 +79,7 @@ public sealed class Moves(RuleBook book, Bookings bookings, FlagSweep flags, ICl
                 )
             )
                 return Outdated($"{session.ClassName} is full by now");
+            taken.Add(session);
             write.Tell("session", session.Id);
         }
 
@@ -82,6 +91,7 @@ public sealed class Moves(RuleBook book, Bookings bookings, FlagSweep flags, ICl
         }
 
         await bookings.FillWaitedForAsync(write, move.ClientId);
+        await news.MovedAsync(write, id, move.ClientId, taken, reader);
         await flags.RefreshAsync(write, [move.ClientId]);
         write.Tell("moves", id);
         write.Tell("client", move.ClientId);

@@ -1,16 +1,24 @@
 using NodaTime;
 using Studio.Api.Booking;
 using Studio.Api.Data;
+using Studio.Api.Messages;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
+using Studio.Core.Messages;
 using Studio.Core.Movements;
 
 namespace Studio.Api.Jobs;
 
 /// <summary>Job 2: suggests where the bookings of clients who cross a stage may go.</summary>
-public sealed class MovesSweep(RuleBook book, StudioStore studio, Bookings seats, IClock clock)
+public sealed class MovesSweep(
+    RuleBook book,
+    StudioStore studio,
+    Bookings seats,
+    Outbox outbox,
+    IClock clock
+)
 {
     /// <summary>Makes the open moves those that should be suggested now; the number opened or lapsed.</summary>
     public async Task<int> AllAsync(Write write)
@@ -187,7 +195,25 @@ public sealed class MovesSweep(RuleBook book, StudioStore studio, Bookings seats
             }
 
             var stage = book.Stages.On(fits.Of(hers.Key).Pregnancy, first.CrossesOn).Stage!;
-            await MoveStore.SuggestAsync(write, hers.Key, stage.Code, first.CrossesOn, wanted, now);
+            var made = await MoveStore.SuggestAsync(
+                write,
+                hers.Key,
+                stage.Code,
+                first.CrossesOn,
+                wanted,
+                now
+            );
+            // Which classes, and why, stands on her page only.
+            await outbox.PutAsync(
+                write,
+                new()
+                {
+                    Kind = MessageKind.MoveSuggested,
+                    About = $"move:{made}",
+                    ClientId = hers.Key,
+                    Facts = new Dictionary<string, string>(),
+                }
+            );
             touched++;
         }
 

@@ -1,6 +1,7 @@
 using NodaTime;
 using Studio.Api.Data;
 using Studio.Api.Erasures;
+using Studio.Api.Messages;
 using Studio.Api.Rosters;
 using Studio.Api.Studios;
 
@@ -8,7 +9,7 @@ namespace Studio.Api.Jobs;
 
 /// <summary>
 /// What happens once after each local midnight: everybody at that zone's locations is moved on, suggestions are made,
-/// flags are settled, what was kept of former clients for a time is erased. Asks the tables which nights are due and not done, so it may run as often as it likes.
+/// flags are settled, those whose page needs them are told, what was kept of former clients for a time is erased. Asks the tables which nights are due and not done, so it may run as often as it likes.
 /// </summary>
 public sealed class NightSweep(
     Database database,
@@ -17,6 +18,7 @@ public sealed class NightSweep(
     FlagSweep flags,
     ErasureSweep erase,
     ErasedFiles files,
+    AskSweep asks,
     StudioStore studio,
     IClock clock
 )
@@ -35,6 +37,7 @@ public sealed class NightSweep(
             await RecordAsync(write, "moves", zone, today, byHand: false);
             await RecordAsync(write, "erase", zone, today, byHand: false);
             await RecordAsync(write, "flags", zone, today, byHand: false);
+            await asks.ZoneAsync(write, zone, today);
             // Keys are replaced by themselves every 90 days; what they seal follows in the night.
             await Sealing.RunAsync(write);
             await write.CommitAsync();

@@ -1,4 +1,6 @@
 using Hangfire;
+using Studio.Api.Http;
+using Studio.Api.Messages;
 
 namespace Studio.Api.Jobs;
 
@@ -11,8 +13,17 @@ public static class Schedule
     /// <summary>The id of the bell for the nights.</summary>
     public const string Nights = "nights";
 
-    /// <summary>Registers the recurring jobs and rings once now.</summary>
-    public static void Register(IRecurringJobManager recurring, IBackgroundJobClient background)
+    /// <summary>The id of the bell for messages.</summary>
+    public const string Mail = "mail";
+
+    /// <summary>
+    /// Registers the recurring jobs and rings once now; for messages it rings as well whenever one was put.
+    /// </summary>
+    public static void Register(
+        IRecurringJobManager recurring,
+        IBackgroundJobClient background,
+        Live live
+    )
     {
         recurring.AddOrUpdate<NightSweep>(
             Nights,
@@ -21,5 +32,17 @@ public static class Schedule
             new RecurringJobOptions { TimeZone = TimeZoneInfo.Utc }
         );
         background.Enqueue<NightSweep>(sweep => sweep.RunDueAsync());
+        recurring.AddOrUpdate<MailSweep>(
+            Mail,
+            sweep => sweep.RunDueAsync(),
+            "*/5 * * * *",
+            new RecurringJobOptions { TimeZone = TimeZoneInfo.Utc }
+        );
+        background.Enqueue<MailSweep>(sweep => sweep.RunDueAsync());
+        live.Hear(change =>
+        {
+            if (change.Topic == Outbox.Topic)
+                background.Enqueue<MailSweep>(sweep => sweep.RunDueAsync());
+        });
     }
 }

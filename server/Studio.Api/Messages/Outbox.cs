@@ -36,6 +36,9 @@ public sealed record OutboxMessage
 /// <summary>Writes what is to be told into the transaction of what it tells; sending is somebody else's work.</summary>
 public sealed class Outbox(IClock clock)
 {
+    /// <summary>What open pages, and the bell for sending, hear when there is something new to send.</summary>
+    public const string Topic = "messages";
+
     /// <summary>
     /// Puts a message, once. Nothing is put for a client whose pregnancy ended: after a loss every message stops.
     /// </summary>
@@ -50,11 +53,12 @@ public sealed class Outbox(IClock clock)
             select @kind, @About, @ClientId, @InstructorId, @AccountId, @SessionId, @facts, @now, @notBefore, @messageId
              where not exists (select 1 from pregnancies p
                                 where p.client_id = @ClientId and p.is_current = 1 and p.ended_on is not null)
+               and not exists (select 1 from clients c where c.id = @ClientId and c.erased_at is not null)
             on conflict (about) do nothing
             """,
             new
             {
-                kind = JsonNamingPolicy.CamelCase.ConvertName(message.Kind.ToString()),
+                kind = message.Kind.OnTheWire(),
                 message.About,
                 message.ClientId,
                 message.InstructorId,
@@ -67,7 +71,7 @@ public sealed class Outbox(IClock clock)
             }
         );
         if (put == 1)
-            write.Tell("messages");
+            write.Tell(Topic);
         return put == 1;
     }
 }

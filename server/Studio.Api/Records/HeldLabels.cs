@@ -271,6 +271,8 @@ public static class HeldLabels
                 ("wellAt", "Said that all was well"),
                 ("endedAt", "Ended"),
                 ("endedBy", "Ended by"),
+                ("letGo", "Let go because the timetable changed"),
+                ("seenToAt", "Looked after since"),
             ],
             ["id", "sessionId"]
         ),
@@ -334,7 +336,23 @@ public static class HeldLabels
                 ("endedAt", "Ended"),
                 ("lastAnswer", "Last answer of the mail server"),
             ],
-            ["id", "about", "instructorId", "accountId", "sessionId"]
+            [
+                "id",
+                "about",
+                "instructorId",
+                "accountId",
+                "sessionId",
+                "claimedAt",
+                "unanswered",
+                "heldBack",
+            ]
+        ),
+        ["unwantedMessages"] = new(
+            "Kinds of message she does without.",
+            "messages",
+            "Not wanted",
+            [("kind", "About"), ("since", "Since"), ("byLink", "By the link in a message")],
+            ["id", "instructorId"]
         ),
         ["feeds"] = new(
             "Private calendar addresses, without the address itself.",

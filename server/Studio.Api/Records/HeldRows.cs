@@ -19,6 +19,7 @@ public sealed class HeldRows(RuleBook book)
         "replaces_earlier",
         "on_paper",
         "is_demo",
+        "by_link",
     };
 
     private static readonly HashSet<(string, string)> Json =

@@ -69,6 +69,7 @@ public static class HeldTables
         new("flags", Hers),
         new("flag_reads", "flag_id in (select id from flags where client_id = @clientId)"),
         new("messages", "(client_id = @clientId or account_id = @accountId)", KeptPart.Contact),
+        new("unwanted_messages", Hers),
         new("feeds", "account_id = @accountId and reads = 'client'"),
         new("erasures", Hers, AtErasure: AtErasure.Stay),
         new("audit", Hers, AtErasure: AtErasure.Stay),

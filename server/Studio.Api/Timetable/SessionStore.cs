@@ -1,5 +1,6 @@
 using NodaTime;
 using Studio.Api.Data;
+using Studio.Core.Timetable;
 
 namespace Studio.Api.Timetable;
 
@@ -69,6 +70,15 @@ public sealed record SessionRow
     /// <summary>open or cancelled.</summary>
     public SessionStatus Status { get; init; }
 
+    /// <summary>How often it changed since it was made (SEQUENCE of RFC 5545, 3.8.7.4).</summary>
+    public int Changes { get; init; }
+
+    /// <summary>The series it comes from; null for a session by itself.</summary>
+    public long? SeriesId { get; init; }
+
+    /// <summary>The date the series' rule gave.</summary>
+    public LocalDate? SeriesOn { get; init; }
+
     /// <summary>Seats left.</summary>
     public int SeatsLeft => Seats - SeatsTaken;
 
@@ -113,6 +123,9 @@ public sealed record SessionsWanted
 
     /// <summary>Of this class.</summary>
     public long? ClassId { get; init; }
+
+    /// <summary>One of these.</summary>
+    public IReadOnlyCollection<long>? Ids { get; init; }
 }
 
 /// <summary>Reads sessions.</summary>
@@ -126,7 +139,7 @@ public static class SessionStore
                    s.instructor_id as InstructorId, i.name as InstructorName,
                    l.id as LocationId, l.name as LocationName, r.id as RoomId, r.name as RoomName, l.zone,
                    s.starts_at as StartsAt, s.ends_at as EndsAt, s.on_date as OnDate, s.starts_local as StartsLocal,
-                   s.seats, s.seats_taken as SeatsTaken, s.status,
+                   s.seats, s.seats_taken as SeatsTaken, s.status, s.changes, s.series_id as SeriesId, s.series_on as SeriesOn,
                    (select count(*) from bookings b
                      where b.session_id = s.id and b.status = 'waiting'
                        and not exists (select 1 from pregnancies p
@@ -145,6 +158,7 @@ public static class SessionStore
               join locations l on l.id = r.location_id
               left join instructors i on i.id = s.instructor_id
              where (@Id is null or s.id = @Id)
+               and (@anyId or s.id in @ids)
                and (@From is null or s.on_date >= @From)
                and (@To is null or s.on_date <= @To)
                and (@InstructorId is null or s.instructor_id = @InstructorId)
@@ -154,10 +168,105 @@ public static class SessionStore
                         where b.client_id = @ClientId and b.status in ('booked', 'waiting')))
              order by s.starts_at, s.id
             """,
-            wanted
+            new
+            {
+                wanted.Id,
+                wanted.From,
+                wanted.To,
+                wanted.InstructorId,
+                wanted.ClassId,
+                wanted.ClientId,
+                anyId = wanted.Ids is null,
+                ids = wanted.Ids ?? [],
+            }
         );
 
     /// <summary>One session.</summary>
     public static async Task<SessionRow?> FindAsync(Read read, long id) =>
         (await ListAsync(read, new SessionsWanted { Id = id })).SingleOrDefault();
+
+    /// <summary>These sessions, in the order of time.</summary>
+    public static Task<List<SessionRow>> OfAsync(Read read, IReadOnlyCollection<long> ids) =>
+        ListAsync(read, new SessionsWanted { Ids = ids });
+
+    /// <summary>
+    /// Sets sessions aside inside a transaction that puts each of them in its place again, so that two may change places.
+    /// </summary>
+    public static Task SetAsideAsync(Write write, IReadOnlyCollection<long> ids) =>
+        write.ExecuteAsync(
+            "update sessions set status = 'cancelled' where id in @ids",
+            new { ids }
+        );
+
+    /// <summary>Makes a session, or makes it stand as it is wanted; its id.</summary>
+    public static async Task<long> PutAsync(Write write, ChangeStep step)
+    {
+        if (step.Was is not { } was)
+            return await InsertAsync(write, step.Wanted, step.Now!);
+        if (step.Now is not { } now)
+            await write.ExecuteAsync(
+                "update sessions set status = 'cancelled' where id = @Id",
+                new { was.Id }
+            );
+        // Where and when it is held stays out of a statement about its seats: whatever stood already is not asked again.
+        else if (step.OnlySeats)
+            await write.ExecuteAsync("update sessions set seats = @Seats where id = @Key", now);
+        else
+            await write.ExecuteAsync(
+                """
+                update sessions
+                   set room_id = @RoomId, instructor_id = @InstructorId, starts_at = @StartsAt, ends_at = @EndsAt,
+                       on_date = @On, starts_local = @StartsLocal, seats = @Seats, status = 'open'
+                 where id = @Key
+                """,
+                now
+            );
+        // Setting it aside was counted as well; for a calendar it is one change.
+        await write.ExecuteAsync(
+            "update sessions set changes = @changes where id = @Id",
+            new { was.Id, changes = was.Changes + 1 }
+        );
+        return was.Id;
+    }
+
+    private static Task<long> InsertAsync(Write write, SessionWanted wanted, PlacedSession now) =>
+        write.InsertAsync(
+            """
+            insert into sessions (class_id, room_id, instructor_id, starts_at, ends_at, on_date, starts_local, seats,
+                                  series_id, series_on)
+            values (@ClassId, @RoomId, @InstructorId, @StartsAt, @EndsAt, @On, @StartsLocal, @Seats,
+                    @SeriesId, @SeriesOn)
+            """,
+            new
+            {
+                now.ClassId,
+                now.RoomId,
+                now.InstructorId,
+                now.StartsAt,
+                now.EndsAt,
+                now.On,
+                now.StartsLocal,
+                now.Seats,
+                wanted.SeriesId,
+                wanted.SeriesOn,
+            }
+        );
+
+    /// <summary>How often each of these sessions changed since it was made.</summary>
+    public static async Task<Dictionary<long, int>> ChangeCountsAsync(
+        Read read,
+        IReadOnlyCollection<long> ids
+    ) =>
+        (
+            await read.ListAsync<CountRow>(
+                "select id, changes from sessions where id in @ids",
+                new { ids }
+            )
+        ).ToDictionary(c => c.Id, c => c.Changes);
+
+    private sealed record CountRow
+    {
+        public long Id { get; init; }
+        public int Changes { get; init; }
+    }
 }

@@ -44,8 +44,12 @@ public static class PolicyCaution
         ["booking-ahead-days"] = Grows.Neither,
         // It says when she is asked; what a class needs stays the same.
         ["quiet-after-birth-days"] = Grows.Neither,
+        ["rest-hours-least"] = Grows.Neither,
         ["health-kept-years"] = Grows.Neither,
         ["contact-kept-years"] = Grows.Neither,
+        ["mail-quiet-from"] = Grows.Neither,
+        ["mail-quiet-until"] = Grows.Neither,
+        ["mail-most-a-day"] = Grows.Neither,
         // A letter that is said late to end is renewed late.
         ["ends-soon-days"] = Grows.Stricter,
         ["letter-first-reminder-days"] = Grows.Stricter,

@@ -127,8 +127,12 @@ public sealed partial record StudioPolicies
             "left-out-most-percent" => Text(LeftOutMostPercent),
             "heart-rate" => HeartRates[HeartRate],
             "heart-rate-29" => HeartRates29[HeartRate29],
+            "rest-hours-least" => Text(RestHoursLeast),
             "health-kept-years" => Text(HealthKeptYears),
             "contact-kept-years" => Text(ContactKeptYears),
+            "mail-quiet-from" => Text(MailQuietFrom),
+            "mail-quiet-until" => Text(MailQuietUntil),
+            "mail-most-a-day" => Text(MailMostADay),
             _ => throw new ArgumentOutOfRangeException(nameof(code), code, "No such policy."),
         };
 
@@ -170,8 +174,12 @@ public sealed partial record StudioPolicies
             "letter-last-reminder-days" => this with { LetterLastReminderDays = n },
             "effort-most" => this with { EffortMost = n },
             "left-out-most-percent" => this with { LeftOutMostPercent = n },
+            "rest-hours-least" => this with { RestHoursLeast = n },
             "health-kept-years" => this with { HealthKeptYears = n },
             "contact-kept-years" => this with { ContactKeptYears = n },
+            "mail-quiet-from" => this with { MailQuietFrom = n },
+            "mail-quiet-until" => this with { MailQuietUntil = n },
+            "mail-most-a-day" => this with { MailMostADay = n },
             _ => null,
         };
 

@@ -195,11 +195,23 @@ public sealed partial record StudioPolicies
     /// <summary>The largest share of a plan's minutes, in percent, that may be left out before the class does not suit.</summary>
     public int LeftOutMostPercent { get; init; } = 50;
 
+    /// <summary>Least hours of rest between two days' teaching, for whom no other bound was set.</summary>
+    public int RestHoursLeast { get; init; } = 11;
+
     /// <summary>How many years a health record is kept after an erasure was asked for; 0 for not at all.</summary>
     public int HealthKeptYears { get; init; } = 10;
 
     /// <summary>How many years contact details and bookings are kept after an erasure was asked for; 0 for not at all.</summary>
     public int ContactKeptYears { get; init; } = 3;
+
+    /// <summary>The hour from which no message goes out, by the clock where she usually comes to.</summary>
+    public int MailQuietFrom { get; init; } = 21;
+
+    /// <summary>The hour at which messages go out again; the same as the other for no quiet hours.</summary>
+    public int MailQuietUntil { get; init; } = 8;
+
+    /// <summary>How many messages one person is sent within 24 hours.</summary>
+    public int MailMostADay { get; init; } = 12;
 
     /// <summary>The codes a value can be given for.</summary>
     public static IReadOnlyList<string> Codes { get; } =
@@ -231,8 +243,12 @@ public sealed partial record StudioPolicies
         "left-out-most-percent",
         "heart-rate",
         "heart-rate-29",
+        "rest-hours-least",
         "health-kept-years",
         "contact-kept-years",
+        "mail-quiet-from",
+        "mail-quiet-until",
+        "mail-most-a-day",
     ];
 
     /// <summary>The codes a class rule's day limit may name.</summary>

@@ -41,4 +41,7 @@ public enum MessageKind
 
     /// <summary>An instructor's own timetable changed: a session given, taken away, moved or not held.</summary>
     TimetableChanged,
+
+    /// <summary>The owner tries whether messages arrive.</summary>
+    Test,
 }

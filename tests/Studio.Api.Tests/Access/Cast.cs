@@ -121,6 +121,11 @@ public sealed class Cast
             );
         if (text.Contains("{incidentId}"))
             text = text.Replace("{incidentId}", $"{await _app.HasIncident(Client)}");
+        text = text.Replace("{kind}", "needsHer");
+        if (text.Contains("{messageId}"))
+            text = text.Replace("{messageId}", $"{await _app.HasMessage(Client)}");
+        if (text.Contains("{token}"))
+            text = text.Replace("{token}", _app.StopToken(Client));
         if (text.Contains("{flagId}"))
             text = text.Replace("{flagId}", $"{await Flag()}");
         if (text.Contains("{moveId}"))

@@ -65,6 +65,10 @@ internal sealed class Everything(StudioApp app)
         Places["session"] = Places["sessionId"];
         Places["mine"] = ["true", "false"];
         Places["before"] = ["1", "999999"];
+        Places["messageId"] = ["1", "999999"];
+        Places["status"] = ["waiting"];
+        Places["kind"] = ["bookingMade"];
+        Places["token"] = [app.StopToken(other), "none"];
     }
 
     /// <summary>She comes, with a booking of every kind and whatever a record can hold; the places with her in them.</summary>

@@ -54,6 +54,9 @@ internal static class Fields
         Me - clientId
         Me DIR accountId email name roles studioName today
         Me I instructorId
+        MessageChoice I kind title wanted
+        MyMessage - at id kind says subject text
+        StopMessage DIR stopped title
         MoveMessage D called clientId crossesOn crossesTo crossesToName id madeAt name steps
         MoveStepMessage D bookingId fit from to
         MovementMessage I code cue effort equipment group groupName name options position positionName traits

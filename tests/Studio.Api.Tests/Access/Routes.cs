@@ -134,6 +134,19 @@ public static class Routes
         GET /api/moves | 401 200 403 403 200 200 200 |
         POST /api/moves/{moveId}/accept | 401 404 403 403 200 200 200 |
         POST /api/moves/{moveId}/decline | 401 404 403 403 204 204 204 | {"reason":"She would rather stay."}
+        GET /api/messages | 401 403 403 403 403 403 200 |
+        GET /api/messages/counts | 401 403 403 403 403 403 200 |
+        GET /api/messages/kinds | 401 403 403 403 403 403 200 |
+        POST /api/messages/test | 401 403 403 403 403 403 204 |
+        POST /api/messages/retry | 401 403 403 403 403 403 200 |
+        GET /api/messages/{messageId} | 401 403 403 403 403 403 200 |
+        GET /api/messages/{messageId}/file | 401 403 403 403 403 403 404 |
+        POST /api/messages/{messageId}/retry | 401 403 403 403 403 403 204 |
+        GET /api/messages/mine | 401 200 200 200 200 200 200 |
+        GET /api/messages/choices | 401 200 200 200 200 200 200 |
+        PUT /api/messages/choices/{kind} | 401 204 404 404 404 204 404 | {"wanted":false}
+        GET /api/mail-stops/{token} | 200 200 200 200 200 200 200 |
+        POST /api/mail-stops/{token} | 204 204 204 204 204 204 204 |
         GET /api/jobs | 401 403 403 403 403 403 200 |
         POST /api/jobs/{name}/run | 401 403 403 403 403 403 200 |
         GET /api/imports/clients/example | 401 403 403 403 403 403 200 |

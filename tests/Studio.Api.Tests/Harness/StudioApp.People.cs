@@ -4,10 +4,12 @@ using Studio.Api.Clearance;
 using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Incidents;
+using Studio.Api.Messages;
 using Studio.Api.Pregnancies;
 using Studio.Api.Rosters;
 using Studio.Core.Accounts;
 using Studio.Core.Clearance;
+using Studio.Core.Messages;
 using Studio.Core.Pregnancies;
 
 namespace Studio.Api.Tests.Harness;
@@ -226,6 +228,41 @@ public sealed partial class StudioApp
         await write.CommitAsync();
         return id;
     }
+
+    /// <summary>A message to her that waits; a new one each time.</summary>
+    public Task<long> HasMessage(
+        long client,
+        MessageKind kind = MessageKind.NeedsHer,
+        long? session = null,
+        string lines = ""
+    ) =>
+        HasMessage(
+            new()
+            {
+                Kind = kind,
+                About = $"made-for-a-test:{Guid.NewGuid():n}",
+                ClientId = client,
+                SessionId = session,
+                Facts = new Dictionary<string, string> { ["lines"] = lines },
+            }
+        );
+
+    /// <summary>A message that waits.</summary>
+    public async Task<long> HasMessage(OutboxMessage message)
+    {
+        await With<Outbox, bool>(async outbox =>
+        {
+            await using var write = await Services.GetRequiredService<Database>().BeginWriteAsync();
+            Assert.True(await outbox.PutAsync(write, message));
+            await write.CommitAsync();
+            return true;
+        });
+        return await Value<long>("select id from messages where about = @About", message);
+    }
+
+    /// <summary>The signed part of a link that stops messages that her page needs her.</summary>
+    public string StopToken(long client) =>
+        Services.GetRequiredService<MailLinks>().Token(new(client, null, MessageKind.NeedsHer));
 
     /// <summary>An account with the test password; its e-mail address.</summary>
     public async Task<string> HasAccount(

@@ -36,7 +36,8 @@ public sealed partial class StudioApp : IAsyncDisposable
         Instant now,
         bool demo,
         bool everythingLogged,
-        RuleBook? book = null
+        RuleBook? book = null,
+        IReadOnlyDictionary<string, string>? settings = null
     )
     {
         _folder = folder;
@@ -46,6 +47,8 @@ public sealed partial class StudioApp : IAsyncDisposable
             host.UseSetting("Studio:Data", folder);
             host.UseSetting("Studio:Demo", demo ? "true" : "false");
             host.UseSetting("Studio:Jobs", "false");
+            foreach (var (name, value) in settings ?? new Dictionary<string, string>())
+                host.UseSetting(name, value);
             host.ConfigureLogging(logging =>
                 logging
                     .ClearProviders()
@@ -80,6 +83,9 @@ public sealed partial class StudioApp : IAsyncDisposable
     /// <summary>The host's services.</summary>
     public IServiceProvider Services => _host.Services;
 
+    /// <summary>The studio's data folder.</summary>
+    public string Folder => _folder;
+
     /// <summary>Today in Lisbon by the studio's clock.</summary>
     public LocalDate Today =>
         Clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb["Europe/Lisbon"]).Date;
@@ -88,7 +94,8 @@ public sealed partial class StudioApp : IAsyncDisposable
     public static async Task<StudioApp> Empty(
         Instant? now = null,
         bool everythingLogged = false,
-        RuleBook? book = null
+        RuleBook? book = null,
+        IReadOnlyDictionary<string, string>? settings = null
     )
     {
         var app = new StudioApp(
@@ -96,7 +103,8 @@ public sealed partial class StudioApp : IAsyncDisposable
             now ?? Start,
             demo: false,
             everythingLogged,
-            book
+            book,
+            settings
         );
         await app.Execute("insert into studio (id, name) values (1, 'Saltmarsh studio')");
         return app;

@@ -110,8 +110,14 @@ internal sealed class HerWithEverything
             ],
             ["bookings"] =
             [
-                Of(("status", "booked"), ("ended_at", null), ("ended_by", null)),
-                Of(("status", "cancelled"), ("checked_in_at", null)),
+                Of(
+                    ("status", "booked"),
+                    ("ended_at", null),
+                    ("ended_by", null),
+                    ("let_go", null),
+                    ("seen_to_at", null)
+                ),
+                Of(("status", "released"), ("checked_in_at", null), ("let_go", "calledOff")),
             ],
             ["moves"] = [Of(("status", "declined"), ("to_stage", "third-trimester"))],
             ["flags"] = [Of(("severity", "info"))],
@@ -119,18 +125,22 @@ internal sealed class HerWithEverything
             [
                 Of(
                     ("status", "sent"),
+                    ("claimed_at", null),
+                    ("held_back", null),
                     ("facts", """{"className":"@"}"""),
                     ("account_id", null),
                     ("instructor_id", null)
                 ),
                 Of(
                     ("status", "waiting"),
+                    ("held_back", "quiet"),
                     ("facts", """{"className":"@"}"""),
                     ("client_id", null),
                     ("instructor_id", null),
                     ("ended_at", null)
                 ),
             ],
+            ["unwanted_messages"] = [Of(("instructor_id", null), ("by_link", 1L))],
             ["feeds"] = [Of(("reads", "client"))],
             ["erasures"] =
             [

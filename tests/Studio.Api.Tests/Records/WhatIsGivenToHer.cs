@@ -100,6 +100,7 @@ public class WhatIsGivenToHer
                 "clients.erased_at",
                 "accounts.closed_at",
                 "messages.instructor_id",
+                "unwanted_messages.instructor_id",
                 "erasures.done_at",
                 "erasures.done_by",
                 "erasures.entries",
@@ -129,6 +130,7 @@ public class WhatIsGivenToHer
                         "flags.subject"
                         or "flags.kind"
                         or "messages.about"
+                        or "messages.claimed_at"
                         or "client_factors.code"
                         or "bookings.promoted_at"
                     )

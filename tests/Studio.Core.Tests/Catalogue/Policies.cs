@@ -46,6 +46,10 @@ public class Policies
     [InlineData("prolapse-work", "by-symptoms")]
     [InlineData("warm-room", "measured")]
     [InlineData("left-out-most-percent", "30")]
+    [InlineData("mail-quiet-from", "20")]
+    [InlineData("mail-quiet-until", "7")]
+    [InlineData("mail-most-a-day", "3")]
+    [InlineData("rest-hours-least", "12")]
     public void A_chosen_value_changes_the_policies_and_nothing_undoes_it_but_its_default(
         string code,
         string value
