@@ -124,7 +124,9 @@ public class TermBenchmarks
         var day = at / 4 % 7;
         var slots = (aWeek + 27) / 28;
         var slot = at / 28;
-        var local = new LocalTime(7, 30).PlusMinutes((slot * 13 * 60 / slots) + (15 * random.Next(4)));
+        var local = new LocalTime(7, 30).PlusMinutes(
+            (slot * 13 * 60 / slots) + (15 * random.Next(4))
+        );
         var on = Monday.PlusDays((7 * week) + day);
         var starts = on.At(local).InZoneLeniently(Zone).ToInstant();
         var kind = random.Next(3);
@@ -149,7 +151,16 @@ public class TermBenchmarks
             On = on,
             StartsLocal = local,
             StartsAt = starts,
-            EndsAt = starts + Duration.FromMinutes(random.Next(3) switch { 0 => 45, 1 => 60, _ => 75 }),
+            EndsAt =
+                starts
+                + Duration.FromMinutes(
+                    random.Next(3) switch
+                    {
+                        0 => 45,
+                        1 => 60,
+                        _ => 75,
+                    }
+                ),
             Seats = 12,
         };
     }

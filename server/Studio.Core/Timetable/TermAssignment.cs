@@ -23,11 +23,7 @@ public static class TermAssignment
         var choices = new TermChoices(question);
         var measure = new TermMeasure(choices, question.Bends);
         var all = Enumerable.Range(0, choices.Free.Count).ToList();
-        var start = TermSettling.Settle(
-            choices,
-            question.Bends,
-            [.. all.Select(choices.Today)]
-        );
+        var start = TermSettling.Settle(choices, question.Bends, [.. all.Select(choices.Today)]);
         var (who, proven) = Best(question, choices, measure, start, tell, stop);
         return new TermPlan
         {
@@ -126,11 +122,7 @@ public static class TermAssignment
     }
 
     // The parts with those joined between which somebody would teach two sessions that lie too near; null: none.
-    private static List<List<int>>? Together(
-        TermChoices choices,
-        List<List<int>> parts,
-        int?[] who
-    )
+    private static List<List<int>>? Together(TermChoices choices, List<List<int>> parts, int?[] who)
     {
         var partOf = parts
             .SelectMany((p, at) => p.Select(s => (s, at)))
@@ -153,9 +145,7 @@ public static class TermAssignment
         return groups.Count == parts.Count
             ? null
             : groups.ConvertAll(g =>
-                g.Count() == 1
-                    ? parts[g.Key]
-                    : g.SelectMany(at => parts[at]).Order().ToList()
+                g.Count() == 1 ? parts[g.Key] : g.SelectMany(at => parts[at]).Order().ToList()
             );
     }
 
@@ -177,11 +167,7 @@ public static class TermAssignment
     internal static IEnumerable<PlacedSession> After(TermChoices choices, int?[] who) =>
         choices.Fixed.Concat(
             choices.Free.Select(
-                (s, at) =>
-                    s with
-                    {
-                        InstructorId = who[at] is { } p ? choices.People[p].Id : null,
-                    }
+                (s, at) => s with { InstructorId = who[at] is { } p ? choices.People[p].Id : null }
             )
         );
 

@@ -35,16 +35,18 @@ internal sealed class TermChoices
             .. inOrder
                 .Where(s => !IsFree(s))
                 .Select(s =>
-                    question.Pins.TryGetValue(s.Key, out var who) ? s with { InstructorId = who } : s
+                    question.Pins.TryGetValue(s.Key, out var who)
+                        ? s with
+                        {
+                            InstructorId = who,
+                        }
+                        : s
                 ),
         ];
         People = [.. facts.Teachers.Values.OrderBy(t => t.Id)];
         PersonOf = People.Select((t, at) => (t.Id, at)).ToDictionary(t => t.Id, t => t.at);
         rests = [.. People.Select(RestOf).Distinct().Order()];
-        reach = Math.Max(
-            rests.Append(0).Max(),
-            facts.Travel.Values.Append(0).Max()
-        );
+        reach = Math.Max(rests.Append(0).Max(), facts.Travel.Values.Append(0).Max());
         probe = new Teacher
         {
             Id = 0,
@@ -186,15 +188,15 @@ internal sealed class TermChoices
         var atOnce = false;
         var shortFor = new List<int>();
         foreach (var rest in rests)
-            foreach (
-                var kind in TimetableChecks
-                    .WhyNot(probe with { RestMinutesLeast = rest }, b, [a], facts)
-                    .Select(c => c.Kind)
-            )
-                if (kind is ConflictKind.InstructorTaken or ConflictKind.NoTimeToTravel)
-                    atOnce = true;
-                else if (kind is ConflictKind.TooLittleRest)
-                    shortFor.Add(rest);
+        foreach (
+            var kind in TimetableChecks
+                .WhyNot(probe with { RestMinutesLeast = rest }, b, [a], facts)
+                .Select(c => c.Kind)
+        )
+            if (kind is ConflictKind.InstructorTaken or ConflictKind.NoTimeToTravel)
+                atOnce = true;
+            else if (kind is ConflictKind.TooLittleRest)
+                shortFor.Add(rest);
         return new(second, atOnce, shortFor);
     }
 }

@@ -4,11 +4,7 @@ namespace Studio.Core.Timetable;
 internal static class TermLoads
 {
     /// <summary>Everybody who teaches in the span, by name.</summary>
-    public static IReadOnlyList<TermLoad> Of(
-        TermQuestion question,
-        TermChoices choices,
-        int?[] who
-    )
+    public static IReadOnlyList<TermLoad> Of(TermQuestion question, TermChoices choices, int?[] who)
     {
         var before = question.Sessions.ToLookup(s => s.InstructorId);
         var after = TermAssignment.After(choices, who).ToLookup(s => s.InstructorId);

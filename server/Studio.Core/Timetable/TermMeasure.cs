@@ -48,7 +48,9 @@ internal sealed class TermMeasure
                 && (who[s] is null || who[s] != choices.Today(s))
             ),
             TermAim.Wishes => sessions.Sum(s => who[s] is { } p ? Wish[s, p] : 0),
-            TermAim.Load => Weeks.Where(w => sessions.Contains(w.Sessions[0])).Sum(w => Uneven(w, who)),
+            TermAim.Load => Weeks
+                .Where(w => sessions.Contains(w.Sessions[0]))
+                .Sum(w => Uneven(w, who)),
         };
 
     private long Uneven(TermWeek week, int?[] who)
@@ -57,7 +59,9 @@ internal sealed class TermMeasure
         foreach (var s in week.Sessions)
             if (who[s] is { } p)
                 loads[p] += choices.Free[s].Minutes;
-        return loads.Select((l, p) => (long)TermShares.Uneven(l, week.Shares[p], week.Longest)).Sum();
+        return loads
+            .Select((l, p) => (long)TermShares.Uneven(l, week.Shares[p], week.Longest))
+            .Sum();
     }
 
     private long Bent(IReadOnlyCollection<int> sessions, int?[] who)
@@ -67,9 +71,8 @@ internal sealed class TermMeasure
             if (who[s] is { } p)
                 bent +=
                     choices.Bent[s, p]
-                    + choices
-                        .Near[s]
-                        .Count(n => who[n.Session] == p && choices.ShortRest(n, p)) * OneBend;
+                    + choices.Near[s].Count(n => who[n.Session] == p && choices.ShortRest(n, p))
+                        * OneBend;
         return bent
             + sessions
                 .Where(s => who[s] is not null)

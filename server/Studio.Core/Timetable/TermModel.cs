@@ -86,7 +86,12 @@ internal sealed class TermModel
     }
 
     // One worker, one seed, and a bound on work done besides the token: the same question has the same answer anywhere.
-    private bool Search(LinearExpr goal, int?[] who, Action<int, int> better, CancellationToken stop)
+    private bool Search(
+        LinearExpr goal,
+        int?[] who,
+        Action<int, int> better,
+        CancellationToken stop
+    )
     {
         model.Minimize(goal);
         model.ClearHints();
@@ -196,10 +201,7 @@ internal sealed class TermModel
     private void NotTooNear()
     {
         foreach (var (s, near, p) in Pairs())
-            if (
-                choices.Forbids(near, p)
-                && !choices.Free[s].Overlaps(choices.Free[near.Session])
-            )
+            if (choices.Forbids(near, p) && !choices.Free[s].Overlaps(choices.Free[near.Session]))
                 model.AddAtMostOne([teaches[(s, p)], teaches[(near.Session, p)]]);
     }
 
@@ -244,7 +246,11 @@ internal sealed class TermModel
                 var apart = Minutes(p, hers) + week.Fixed[p] - week.Shares[p];
                 foreach (var slack in TermShares.Slack(week.Longest))
                 {
-                    var far = model.NewIntVar(0, Math.Max(most, week.Shares[p]), $"{p} off by {slack}");
+                    var far = model.NewIntVar(
+                        0,
+                        Math.Max(most, week.Shares[p]),
+                        $"{p} off by {slack}"
+                    );
                     model.Add(far >= apart - slack);
                     model.Add(far >= -1 * apart - slack);
                     uneven.Add(far);

@@ -49,11 +49,7 @@ public sealed record Taught(int Sessions, int Minutes, int WeeksOver);
 /// <param name="Session">The session as it stands today.</param>
 /// <param name="Words">Why, as a whole.</param>
 /// <param name="People">Why not she, person by person, by name; without those who have left.</param>
-public sealed record TermGap(
-    PlacedSession Session,
-    string Words,
-    IReadOnlyList<TermCannot> People
-);
+public sealed record TermGap(PlacedSession Session, string Words, IReadOnlyList<TermCannot> People);
 
 /// <summary>Why somebody does not teach a session.</summary>
 /// <param name="InstructorId">Who.</param>

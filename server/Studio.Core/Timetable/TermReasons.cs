@@ -12,11 +12,7 @@ internal static class TermReasons
     );
 
     /// <summary>The sessions that were free to be given to somebody and have nobody, in the order of time.</summary>
-    public static IReadOnlyList<TermGap> Of(
-        TermQuestion question,
-        TermChoices choices,
-        int?[] who
-    )
+    public static IReadOnlyList<TermGap> Of(TermQuestion question, TermChoices choices, int?[] who)
     {
         var hers = TermAssignment.After(choices, who).ToLookup(s => s.InstructorId);
         return

@@ -20,8 +20,7 @@ internal static class TermSettling
             && before[s].All(n => who[n.Session] != p || !choices.Forbids(n.Near, p))
             && (
                 bends.WeeklyMinutes
-                || Load(s, p) + choices.Free[s].Minutes
-                    <= choices.MinutesLeft(p, choices.WeekOf[s])
+                || Load(s, p) + choices.Free[s].Minutes <= choices.MinutesLeft(p, choices.WeekOf[s])
             );
 
         void Give(int s, int p)
@@ -39,7 +38,10 @@ internal static class TermSettling
                 .Where(s => who[s] is null)
                 .OrderBy(s => choices.Who(s).Count())
         )
-            if (choices.Who(s).Where(p => Fits(s, p)).OrderBy(p => Load(s, p)).ToList() is [var p, ..])
+            if (
+                choices.Who(s).Where(p => Fits(s, p)).OrderBy(p => Load(s, p)).ToList()
+                is [var p, ..]
+            )
                 Give(s, p);
         return who;
     }

@@ -10,9 +10,7 @@ public class TermProperties
     public void Nothing_that_is_given_to_somebody_breaks_a_rule() =>
         Terms.Any.Sample(
             question =>
-                Assert.Empty(
-                    question.Broken(TermAssignment.Solve(question).After(question))
-                ),
+                Assert.Empty(question.Broken(TermAssignment.Solve(question).After(question))),
             iter: 400
         );
 
@@ -116,10 +114,7 @@ public class TermProperties
                         .ToList();
                     var shares = TermShares.Of(minutes, given);
                     Assert.True(shares.Sum() <= minutes);
-                    Assert.All(
-                        shares.Zip(given),
-                        s => Assert.InRange(s.First, 0, s.Second.Item2)
-                    );
+                    Assert.All(shares.Zip(given), s => Assert.InRange(s.First, 0, s.Second.Item2));
                 },
                 iter: 2000
             );

@@ -82,7 +82,10 @@ internal static class Terms
             {
                 var random = new Random(seed);
                 var placed = sessions.Select((s, at) => s with { Key = at + 1 }).ToList();
-                var question = Question([.. people.Select((p, at) => p with { Id = at + 1 })], placed);
+                var question = Question(
+                    [.. people.Select((p, at) => p with { Id = at + 1 })],
+                    placed
+                );
                 // Half of them bend nothing; most sessions are free, some pinned, some as they stand.
                 var kinds = placed.ToDictionary(s => s.Key, _ => random.Next(8));
                 return question with
@@ -96,7 +99,10 @@ internal static class Terms
                         .Where(k => k.Value == 6)
                         .ToDictionary(
                             k => k.Key,
-                            _ => random.Next(4) is > 0 and var who ? (long?)Math.Min(who, people.Length) : null
+                            _ =>
+                                random.Next(4) is > 0 and var who
+                                    ? (long?)Math.Min(who, people.Length)
+                                    : null
                         ),
                 };
             }
@@ -130,10 +136,7 @@ internal static class Terms
                         _ => null,
                     },
                     RestMinutesLeast = rest == 0 ? 12 * 60 : null,
-                    Leave =
-                        rest == 1
-                            ? [new DaysAway(Monday.PlusDays(7), Monday.PlusDays(7))]
-                            : [],
+                    Leave = rest == 1 ? [new DaysAway(Monday.PlusDays(7), Monday.PlusDays(7))] : [],
                     Availability =
                         hours == 0
                             ?
@@ -148,7 +151,11 @@ internal static class Terms
                     {
                         0 => [new(WishKind.PartOfDay, "evening", -2)],
                         1 => [new(WishKind.Location, "hill", 1), new(WishKind.Weekday, "7", 2)],
-                        2 => [new(WishKind.Class, "core", 1), new(WishKind.PartOfDay, "morning", 1)],
+                        2 =>
+                        [
+                            new(WishKind.Class, "core", 1),
+                            new(WishKind.PartOfDay, "morning", 1),
+                        ],
                         _ => [],
                     },
                 }
@@ -165,7 +172,9 @@ internal static class Terms
                 Session(
                     0,
                     Monday.PlusDays(day),
-                    hour < 5 ? $"{7 + (hour / 2):00}:{(hour % 2 == 0 ? "00" : "30")}" : $"{19 + ((hour - 5) / 2):00}:{(hour % 2 == 1 ? "00" : "30")}",
+                    hour < 5
+                        ? $"{7 + (hour / 2):00}:{(hour % 2 == 0 ? "00" : "30")}"
+                        : $"{19 + ((hour - 5) / 2):00}:{(hour % 2 == 1 ? "00" : "30")}",
                     by is > 0 and < 4 ? by : null,
                     room,
                     kind == 0 ? 90 : 50

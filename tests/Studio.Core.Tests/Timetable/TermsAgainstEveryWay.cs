@@ -16,7 +16,9 @@ public class TermsAgainstEveryWay
             {
                 var plan = TermAssignment.Solve(question);
                 var best = Ways(question)
-                    .Select(way => question.Sessions.Zip(way, (s, who) => s with { InstructorId = who }))
+                    .Select(way =>
+                        question.Sessions.Zip(way, (s, who) => s with { InstructorId = who })
+                    )
                     .Where(way => !question.Broken(way).Any())
                     .Select(way => Measured(question, [.. way]))
                     .Min(Comparer<long[]>.Create((a, b) => Compare(a, b)));
@@ -40,7 +42,10 @@ public class TermsAgainstEveryWay
 
     private static List<List<long?>> Ways(TermQuestion question)
     {
-        List<List<long?>> ways = [[]];
+        List<List<long?>> ways =
+        [
+            [],
+        ];
         foreach (var session in question.Sessions)
         {
             List<long?> who =
@@ -61,7 +66,9 @@ public class TermsAgainstEveryWay
         return
         [
             free.Count - taught.Count,
-            question.Facts.Teachers.Values.Sum(t => Bent(question, t, way.FindAll(s => s.InstructorId == t.Id))),
+            question.Facts.Teachers.Values.Sum(t =>
+                Bent(question, t, way.FindAll(s => s.InstructorId == t.Id))
+            ),
             free.Count(s => today[s.Key] is { } was && was != s.InstructorId),
             -taught.Sum(s => Wish(question.Facts.Teachers[s.InstructorId!.Value], s)),
             way.GroupBy(s => TimetableChecks.WeekOf(s.On))
@@ -93,9 +100,7 @@ public class TermsAgainstEveryWay
             + 60
                 * (
                     pairs.Count()
-                    + hers.Count(s =>
-                        question.IsFree(s.Key) && Is(ConflictKind.OutsideHours, s)
-                    )
+                    + hers.Count(s => question.IsFree(s.Key) && Is(ConflictKind.OutsideHours, s))
                 );
     }
 
@@ -119,16 +124,28 @@ public class TermsAgainstEveryWay
     {
         var free = week.FindAll(s => question.IsFree(s.Key));
         var stands = week.FindAll(s =>
-            !question.IsFree(s.Key) && s.InstructorId is not null && question.Facts.Teachers.ContainsKey(s.InstructorId.Value)
+            !question.IsFree(s.Key)
+            && s.InstructorId is not null
+            && question.Facts.Teachers.ContainsKey(s.InstructorId.Value)
         );
         var people = question.Facts.Teachers.Values.OrderBy(t => t.Id).ToList();
         bool Could(Teacher her, PlacedSession session) =>
             !question
                 .Broken([
-                    .. question.Sessions
-                        .Where(s => !question.IsFree(s.Key))
-                        .Select(s => question.Pins.TryGetValue(s.Key, out var who) ? s with { InstructorId = who } : s),
-                    session with { InstructorId = her.Id },
+                    .. question
+                        .Sessions.Where(s => !question.IsFree(s.Key))
+                        .Select(s =>
+                            question.Pins.TryGetValue(s.Key, out var who)
+                                ? s with
+                                {
+                                    InstructorId = who,
+                                }
+                                : s
+                        ),
+                    session with
+                    {
+                        InstructorId = her.Id,
+                    },
                 ])
                 .Any();
         var shares = TermShares.Of(
@@ -137,9 +154,10 @@ public class TermsAgainstEveryWay
             people.ConvertAll(p =>
             {
                 var fixedMinutes = stands.Where(s => s.InstructorId == p.Id).Sum(s => s.Minutes);
-                var most = question.Bends.WeeklyMinutes || p.WeeklyMinutesMost is null
-                    ? int.MaxValue
-                    : Math.Max(0, p.WeeklyMinutesMost.Value - fixedMinutes);
+                var most =
+                    question.Bends.WeeklyMinutes || p.WeeklyMinutesMost is null
+                        ? int.MaxValue
+                        : Math.Max(0, p.WeeklyMinutesMost.Value - fixedMinutes);
                 return (
                     p.WeeklyMinutesMost,
                     fixedMinutes + Math.Min(most, free.Where(s => Could(p, s)).Sum(s => s.Minutes))
