@@ -1,5 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useEffect } from 'react';
+import { assignmentQueries } from './assignments';
 import { clientQueries } from './clients';
 import { connection } from './connection';
 import { flagQueries } from './flags';
@@ -12,7 +13,16 @@ import { sessionsQueries } from './sessions';
 
 interface Changed {
   /** `open` is the stream's own greeting. */
-  topic: 'open' | 'session' | 'client' | 'flags' | 'moves' | 'jobs' | 'rules' | 'erasures';
+  topic:
+    | 'open'
+    | 'session'
+    | 'client'
+    | 'flags'
+    | 'moves'
+    | 'jobs'
+    | 'rules'
+    | 'erasures'
+    | 'assignments';
   id?: number | null;
 }
 
@@ -36,6 +46,8 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
       return [moveQueries.all()];
     case 'jobs':
       return [jobQueries.all()];
+    case 'assignments':
+      return [assignmentQueries.all()];
     case 'erasures':
       return [erasureQueries.all()];
     case 'rules':

@@ -1124,6 +1124,54 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/assignments": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Assignments"];
+        put?: never;
+        post: operations["BeginAssignment"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/assignments/{assignmentId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Assignment"];
+        put?: never;
+        post?: never;
+        delete: operations["EndAssignment"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/assignments/{assignmentId}/draft": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["DraftOfAssignment"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/sessions/{sessionId}/bookings": {
         parameters: {
             query?: never;
@@ -1802,6 +1850,210 @@ export interface components {
          * @enum {unknown}
          */
         AskedWhen: "pregnancy" | "afterBirth" | "always";
+        /** @description A session in the words of a list. */
+        AssignedSession: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            id: number;
+            /** @description Its class. */
+            className: string;
+            /** @description Its own date, where it is held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /** @description Its location. */
+            locationName: string;
+            /** @description Its room. */
+            roomName: string;
+            /**
+             * Format: int32
+             * @description People with a seat.
+             */
+            seatsTaken: number;
+        };
+        /** @description A session that changes. */
+        AssignmentChange: {
+            /** @description The session. */
+            session: components["schemas"]["AssignedSession"];
+            /** @description Who teaches it today. */
+            before: null | string;
+            /**
+             * Format: int64
+             * @description Who would.
+             */
+            afterId: null | number;
+            /** @description Her name. */
+            after: null | string;
+            /**
+             * Format: int64
+             * @description The session's count of changes when it was read.
+             */
+            basedOn: number;
+        };
+        /** @description A draft made of what was found. */
+        AssignmentDraft: {
+            /**
+             * Format: int64
+             * @description The draft.
+             */
+            draftId: number;
+            /**
+             * Format: int32
+             * @description Sessions that changed since they were read, and were left to whoever teaches them now.
+             */
+            leftAsTheyAre: number;
+        };
+        /** @description A session for which nobody was found. */
+        AssignmentGap: {
+            /** @description The session. */
+            session: components["schemas"]["AssignedSession"];
+            /** @description Why, as a whole. */
+            words: string;
+            /** @description Why not she, person by person. */
+            people: components["schemas"]["TermCannot"][];
+        };
+        /** @description A search with how far it has come, or what it found. */
+        AssignmentMessage: {
+            /** @description What was asked, and what has become of it. */
+            run: components["schemas"]["AssignmentSummary"];
+            progress?: null | components["schemas"]["AssignmentProgress"];
+            result?: null | components["schemas"]["AssignmentResult"];
+        };
+        /** @description A session whose instructor is decided. */
+        AssignmentPin: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it; null: nobody, on purpose.
+             */
+            instructorId: null | number;
+        };
+        /** @description How far a search has come. */
+        AssignmentProgress: {
+            /** @description What it is at. */
+            aim: components["schemas"]["TermAim"];
+            /**
+             * Format: int32
+             * @description Of which part of the term, from 1.
+             */
+            part: number;
+            /**
+             * Format: int32
+             * @description How many parts there are.
+             */
+            parts: number;
+            /**
+             * Format: int32
+             * @description Sessions with nobody in the best plan so far.
+             */
+            unstaffed: number;
+            /**
+             * Format: int32
+             * @description As many will have nobody whatever is done, as far as is known.
+             */
+            unstaffedAtLeast: number;
+        };
+        /** @description A term to be staffed. */
+        AssignmentRequest: {
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Which sessions may be given to somebody else. */
+            change: components["schemas"]["AssignmentScope"];
+            /** @description Instructors who keep whatever they teach today. */
+            keepOf?: number[];
+            /** @description Sessions whose instructor is decided. */
+            pins?: components["schemas"]["AssignmentPin"][];
+            /** @description What may be bent where a session would have nobody otherwise. */
+            bend?: components["schemas"]["TermBends"];
+            /**
+             * Format: int32
+             * @description How long it may take at most.
+             */
+            seconds?: number;
+        };
+        /** @description A term as it could be staffed, beside the plan as it stood when it was asked. */
+        AssignmentResult: {
+            /**
+             * Format: int32
+             * @description Sessions in the span.
+             */
+            sessions: number;
+            /**
+             * Format: int32
+             * @description Of those, how many were free to be given to somebody else.
+             */
+            free: number;
+            /**
+             * Format: int32
+             * @description How many had nobody.
+             */
+            unstaffedBefore: number;
+            /**
+             * Format: int32
+             * @description How many would have nobody.
+             */
+            unstaffedAfter: number;
+            /** @description The sessions that change, in the order of time. */
+            changes: components["schemas"]["AssignmentChange"][];
+            /** @description What each instructor teaches, today and then, by name. */
+            loads: components["schemas"]["TermLoad"][];
+            /** @description Sessions for which nobody was found, and why. */
+            unstaffed: components["schemas"]["AssignmentGap"][];
+            /** @description What stands among the sessions that were not to change, a sentence each. */
+            contradictions: string[];
+            /** @description How far each aim was reached, in their order. */
+            aims: components["schemas"]["TermAimReached"][];
+        };
+        /**
+         * @description Which sessions may be given to somebody else. Those that have begun never are.
+         * @enum {unknown}
+         */
+        AssignmentScope: "unstaffed" | "nobodyBooked" | "all";
+        /**
+         * @description What has become of a search.
+         * @enum {unknown}
+         */
+        AssignmentStatus: "running" | "finished" | "outOfTime" | "cancelled" | "cutOff" | "failed";
+        /** @description A search, without what it found. */
+        AssignmentSummary: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description What was asked. */
+            asked: components["schemas"]["AssignmentRequest"];
+            /** @description What has become of it. */
+            status: components["schemas"]["AssignmentStatus"];
+            /** @description When it was begun. */
+            madeAt: components["schemas"]["Instant"];
+            endedAt?: null | components["schemas"]["Instant"];
+            /**
+             * Format: int32
+             * @description How long it has been at it, or was.
+             */
+            seconds: number;
+            /** @description It was put aside. */
+            discarded: boolean;
+            /**
+             * Format: int64
+             * @description The draft made of it.
+             */
+            draftId?: null | number;
+        };
         /**
          * @description What was done with a health record.
          * @enum {unknown}
@@ -4491,6 +4743,87 @@ export interface components {
         TapeLetter: {
             from: components["schemas"]["LocalDate"];
             to: components["schemas"]["LocalDate"];
+        };
+        /** @description An amount of teaching. */
+        Taught: {
+            /**
+             * Format: int32
+             * @description Sessions.
+             */
+            sessions: number;
+            /**
+             * Format: int32
+             * @description Their minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Weeks with more than was agreed.
+             */
+            weeksOver: number;
+        };
+        /**
+         * @description What is aimed at, the first before everything after it.
+         * @enum {unknown}
+         */
+        TermAim: "unstaffed" | "bent" | "changes" | "wishes" | "load";
+        /** @description How far an aim was reached. */
+        TermAimReached: {
+            /** @description Which. */
+            aim: components["schemas"]["TermAim"];
+            /**
+             * Format: int64
+             * @description What was reached.
+             */
+            value: number;
+            /** @description That nothing better exists, given the aims before it. */
+            proven: boolean;
+        };
+        /** @description Rules that could be saved against, and whether they may be bent here. */
+        TermBends: {
+            /**
+             * @description The hours somebody gave.
+             * @default false
+             */
+            hours: boolean;
+            /**
+             * @description What was agreed for a week.
+             * @default false
+             */
+            weeklyMinutes: boolean;
+            /**
+             * @description The rest between two days' teaching.
+             * @default false
+             */
+            rest: boolean;
+        };
+        /** @description Why somebody does not teach a session. */
+        TermCannot: {
+            /**
+             * Format: int64
+             * @description Who.
+             */
+            instructorId: number;
+            /** @description Her name. */
+            name: string;
+            /** @description She could, were it not for what else she would teach. */
+            couldAlone: boolean;
+            /** @description What stands against it, a sentence each. */
+            words: string[];
+        };
+        /** @description What somebody teaches in the span. */
+        TermLoad: {
+            /**
+             * Format: int64
+             * @description Who.
+             */
+            instructorId: number;
+            /** @description Her name. */
+            name: string;
+            /** @description Today. */
+            before: components["schemas"]["Taught"];
+            /** @description In this plan. */
+            after: components["schemas"]["Taught"];
         };
         /** @description A position or a trait of movements. */
         TraitChoice: {
@@ -7694,6 +8027,168 @@ export interface operations {
             };
             /** @description Not Found */
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Assignments: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AssignmentSummary"][];
+                };
+            };
+        };
+    };
+    BeginAssignment: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AssignmentRequest"];
+            };
+        };
+        responses: {
+            /** @description Accepted */
+            202: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AssignmentMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Assignment: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                assignmentId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AssignmentMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    EndAssignment: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                assignmentId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    DraftOfAssignment: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                assignmentId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AssignmentDraft"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -31,6 +31,7 @@ export const desks: readonly Desk[] = [
       { to: '/studio', label: 'Week' },
       { to: '/studio/people', label: 'People' },
       { to: '/studio/staff', label: 'Staff' },
+      { to: '/studio/assign', label: 'Assign a term' },
       { to: '/studio/plans', label: 'Class plans' },
       { to: '/studio/rules', label: 'Rules', holds: true },
       { to: '/studio/incidents', label: 'Incidents' },

@@ -379,6 +379,12 @@ const incidents = createRoute({
     'IncidentsPage',
   ),
 });
+const assign = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/assign',
+  validateSearch: (search): { run?: number } => ({ run: idIn(search, 'run') }),
+  component: lazyRouteComponent(() => import('@/features/owner/assign/assign-page'), 'AssignPage'),
+});
 const jobs = createRoute({
   getParentRoute: () => inside,
   path: '/studio/jobs',
@@ -408,6 +414,7 @@ export const router = createRouter({
         staff,
         incidents,
         audit,
+        assign,
         jobs,
         importing,
         studioPlans,

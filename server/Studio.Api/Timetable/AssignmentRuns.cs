@@ -47,13 +47,14 @@ public sealed partial class AssignmentRuns(
             now
         );
         write.Tell("assignments", run);
-        var going = new Going(run, TimeSpan.FromSeconds(asked.Seconds));
+        var going = new Going(
+            run,
+            _stopping ? TimeSpan.Zero : TimeSpan.FromSeconds(asked.Seconds)
+        );
         await write.CommitAsync();
         lock (_gate)
         {
             _going = going;
-            if (_stopping)
-                going.Stop.Cancel();
             going.Work = Task
                 .Factory.StartNew(
                     () => WorkAsync(going, question),
@@ -70,14 +71,18 @@ public sealed partial class AssignmentRuns(
     /// <summary>Ends it early; what it has found by then is kept. False when it is not this one that is at it.</summary>
     public bool Cancel(long run)
     {
+        Going going;
         lock (_gate)
         {
             if (_going?.Run != run)
                 return false;
-            _going.IsCancelled = true;
-            _going.Stop.Cancel();
-            return true;
+            going = _going;
+            going.IsCancelled = true;
         }
+
+        // Outside the gate: the search may be waiting at it to tell how far it has come.
+        going.Stop.Cancel();
+        return true;
     }
 
     /// <inheritdoc/>
@@ -86,15 +91,17 @@ public sealed partial class AssignmentRuns(
     /// <summary>The program stops: what was found by now is kept.</summary>
     public async Task StopAsync(CancellationToken cancellationToken)
     {
-        Task? work;
+        Going? going;
         lock (_gate)
         {
             _stopping = true;
-            _going?.Stop.Cancel();
-            work = _going?.Work;
+            going = _going;
         }
 
-        if (work is not null)
+        if (going is null)
+            return;
+        await going.Stop.CancelAsync();
+        if (going.Work is { } work)
             await work.WaitAsync(cancellationToken);
     }
 
@@ -129,11 +136,9 @@ public sealed partial class AssignmentRuns(
             NotKept(broken, going.Run);
         }
 
+        // Its source of cancelling is left to be collected: somebody may be cancelling it at this moment.
         lock (_gate)
-        {
             _going = null;
-            going.Stop.Dispose();
-        }
     }
 
     private (AssignmentStatus, AssignmentResult?) Solved(Going going, AssignmentQuestion question)

@@ -138,7 +138,7 @@ public static class AssignmentStore
             )
         ).ToDictionary(s => s.Id, s => s.Changes);
 
-    /// <summary>A draft of the span as it stands now; the draft.</summary>
+    /// <summary>A draft of the span as it stands now, without what has begun; the draft.</summary>
     public static async Task<long> DraftAsync(
         Write write,
         AssignmentRow run,
@@ -168,7 +168,7 @@ public static class AssignmentStore
             select @draft, id, changes, series_id, series_on, class_id, room_id, instructor_id, on_date, starts_local,
                    (unixepoch(ends_at) - unixepoch(starts_at)) / 60, seats
               from sessions
-             where status = 'open' and on_date between @FromOn and @ToOn
+             where status = 'open' and on_date between @FromOn and @ToOn and starts_at > @at
              order by starts_at, id
             """,
             new
@@ -176,6 +176,7 @@ public static class AssignmentStore
                 draft,
                 run.FromOn,
                 run.ToOn,
+                at,
             }
         );
         await write.ExecuteAsync(
