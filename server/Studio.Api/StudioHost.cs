@@ -23,8 +23,10 @@ using Studio.Api.Pregnancies;
 using Studio.Api.Records;
 using Studio.Api.Rosters;
 using Studio.Api.Screenings;
+using Studio.Api.Staff;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
+using Studio.Api.Timetable.Drafts;
 
 namespace Studio.Api;
 
@@ -50,6 +52,7 @@ public static class StudioHost
         services.AddSingleton<Live>();
         services.AddSingleton<Seal>();
         services.AddSingleton<LetterFiles>();
+        services.AddSingleton<ProofFiles>();
         services.AddSingleton<Database>();
         services.AddSingleton(_ => new CatalogueInForce(EmbeddedCatalogue.Load()));
         // One book for a whole request, whatever is put in force meanwhile; nothing that outlives a request may hold one.
@@ -88,6 +91,8 @@ public static class StudioHost
         services.AddScoped<FlagSweep>();
         services.AddScoped<AdvanceSweep>();
         services.AddScoped<MovesSweep>();
+        services.AddScoped<SeriesPlans>();
+        services.AddScoped<SeriesSweep>();
         services.AddScoped<ErasureSweep>();
         services.AddSingleton<ErasedFiles>();
         services.AddScoped<NightSweep>();
@@ -96,6 +101,7 @@ public static class StudioHost
         services.AddScoped<Moves>();
         services.AddScoped<SessionTelling>();
         services.AddScoped<SessionChanges>();
+        services.AddScoped<DraftChanges>();
         services.AddScoped<PlanPreviews>();
         services.AddScoped<PlanChanges>();
         services.AddScoped<DemoStudio>();
@@ -151,6 +157,8 @@ public static class StudioHost
         app.MapPolicies();
         app.MapCatalogue();
         app.MapStaff();
+        app.MapPay();
+        app.MapTravel();
         app.MapDating();
         app.MapClients();
         app.MapHealth();
@@ -165,7 +173,12 @@ public static class StudioHost
         app.MapErasures();
         app.MapSessions();
         app.MapAssignments();
+        app.MapDrafts();
+        app.MapSessionChanges();
+        app.MapSeries();
+        app.MapClosures();
         app.MapBooking();
+        app.MapLetGo();
         app.MapRosters();
         app.MapMovements();
         app.MapClassPlans();

@@ -90,6 +90,28 @@ public sealed class Cast
                 "{location}",
                 $"{await _app.Value<long>("select min(id) from locations")}"
             );
+        if (text.Contains("{otherLocation}"))
+            text = text.Replace(
+                "{otherLocation}",
+                $"{await _app.HasLocation($"Pier {Guid.NewGuid():n}")}"
+            );
+        if (text.Contains("{freeDay}"))
+            text = text.Replace(
+                "{freeDay}",
+                $"{_app.Today.PlusDays(400 + Interlocked.Increment(ref _slots)):uuuu-MM-dd}"
+            );
+        if (text.Contains("{qualificationId}"))
+            text = text.Replace(
+                "{qualificationId}",
+                $"{await _app.HasProvenQualification(Instructor, Guid.NewGuid().ToString("n"))}"
+            );
+        if (text.Contains("{leaveId}"))
+            text = text.Replace(
+                "{leaveId}",
+                $"{await _app.HasLeave(Instructor, _app.Today.PlusDays(800), _app.Today.PlusDays(801))}"
+            );
+        if (text.Contains("{rateId}"))
+            text = text.Replace("{rateId}", $"{await _app.HasRate(2500)}");
         // Notes are about a class that has begun, with her in it.
         if (text.Contains("{sessionId}/notes"))
             text = text.Replace("{sessionId}", $"{await Taught()}");
@@ -97,6 +119,23 @@ public sealed class Cast
             text = text.Replace("{noteId}", $"{await Note()}");
         if (text.Contains("{sessionId}"))
             text = text.Replace("{sessionId}", $"{await Session()}");
+        if (text.Contains("{roomId}"))
+            text = text.Replace("{roomId}", $"{await _app.HasRoom()}");
+        if (text.Contains("{anyClass}"))
+            text = text.Replace("{anyClass}", $"{await _app.HasClass()}");
+        if (text.Contains("{seriesId}"))
+            text = text.Replace(
+                    "{seriesId}",
+                    $"{await _app.HasSeries("FREQ=DAILY", _app.Today.PlusDays(1))}"
+                )
+                .Replace("{on}", $"{_app.Today.PlusDays(3):uuuu-MM-dd}");
+        if (text.Contains("{closureId}"))
+            text = text.Replace(
+                "{closureId}",
+                $"{await _app.HasClosure(_app.Today.PlusDays(200))}"
+            );
+        if (text.Contains("/let-go/{bookingId}"))
+            text = text.Replace("{bookingId}", $"{await _app.HasLetGo(await Session(), Client)}");
         if (text.Contains("{bookingId}"))
             text = text.Replace("{bookingId}", $"{await Booking()}");
         if (text.Contains("{factorId}"))
@@ -121,6 +160,8 @@ public sealed class Cast
                 "{letterId}",
                 $"{await _app.HasWaitingLetter(Client, LetterSamples.Png)}"
             );
+        if (text.Contains("{draftId}"))
+            text = text.Replace("{draftId}", $"{await Draft()}");
         if (text.Contains("{incidentId}"))
             text = text.Replace("{incidentId}", $"{await _app.HasIncident(Client)}");
         text = text.Replace("{kind}", "needsHer");
@@ -159,6 +200,24 @@ public sealed class Cast
         );
         await _app.HasBooking(session, Client);
         return session;
+    }
+
+    // Of a week far ahead, with a session in it that the timetable has as well.
+    private async Task<long> Draft()
+    {
+        var on = new LocalDate(2028, 1, 3).PlusWeeks(Interlocked.Increment(ref _slots));
+        await _app.HasSession(on, "10:00", _class);
+        using var made = await Browsers[^1]
+            .Post(
+                "/api/drafts",
+                new
+                {
+                    name = "Winter",
+                    from = on,
+                    to = on.PlusDays(13),
+                }
+            );
+        return (await made.Is(201)).Number("id");
     }
 
     // Written by her instructor.

@@ -24,6 +24,7 @@ internal sealed class Everything(StudioApp app)
     public long Ahead { get; private set; }
     private long Past { get; set; }
     private long Full { get; set; }
+    private long CalledOff { get; set; }
     private long Instructor { get; set; }
 
     /// <summary>The studio without her.</summary>
@@ -41,6 +42,12 @@ internal sealed class Everything(StudioApp app)
             seats: 1,
             instructor: Instructor
         );
+        CalledOff = await app.HasSession(
+            app.Today.PlusDays(3),
+            of: of,
+            instructor: Instructor,
+            status: "cancelled"
+        );
         var other = await app.HasClient("Orla Thistlewood");
         foreach (var session in new[] { Past, Begun, Ahead, Full })
             await app.HasBooking(session, other);
@@ -49,12 +56,58 @@ internal sealed class Everything(StudioApp app)
         Browsers["reviewer"] = await app.SignedInAs(Role.Reviewer);
         Browsers["another client"] = await app.SignedInAs(Role.Client, client: other);
         Owner = await app.SignedInAs(Role.Owner);
+        var proven = await app.HasProvenQualification(Instructor);
+        await app.HasLeave(Instructor, app.Today.PlusDays(1), app.Today.PlusDays(2));
+        await app.HasRate(300, "head");
+        using (
+            var hours = await Owner.Put(
+                $"/api/instructors/{Instructor}/availability",
+                new
+                {
+                    hours = new[]
+                    {
+                        new
+                        {
+                            weekday = 1,
+                            from = "09:00",
+                            to = "12:00",
+                            locationId = await app.Value<long>("select min(id) from locations"),
+                        },
+                    },
+                }
+            )
+        )
+            await hours.Is(200);
+        using (
+            var wishes = await Owner.Put(
+                $"/api/instructors/{Instructor}/wishes",
+                new
+                {
+                    wishes = new[]
+                    {
+                        new
+                        {
+                            kind = "weekday",
+                            value = "1",
+                            weight = 2,
+                        },
+                    },
+                }
+            )
+        )
+            await wishes.Is(204);
+        await app.Execute(
+            "update instructors set weekly_minutes_most = 600, rest_minutes_least = 660"
+        );
         await Nightly();
+        Places["instructorId"] = [$"{Instructor}"];
+        Places["qualificationId"] = [$"{proven}"];
         Places["clientId"] = [$"{other}"];
         Places["sessionId"] = [$"{Past}", $"{Begun}", $"{Ahead}", $"{Full}"];
         Places["classId"] = [$"{of}"];
         Places["version"] = ["1", "0"];
         Places["file"] = ["stages.csv"];
+        Places["seriesId"] = ["999999"];
         Places["letterId"] = ["999999"];
         Places["erasureId"] = ["999999"];
         Places["assignmentId"] = [$"{await app.HasAssignment()}", "999999"];
@@ -66,6 +119,16 @@ internal sealed class Everything(StudioApp app)
         Places["session"] = Places["sessionId"];
         Places["mine"] = ["true", "false"];
         Places["before"] = ["1", "999999"];
+        using var draft = await Owner.Post(
+            "/api/drafts",
+            new
+            {
+                name = "Next week",
+                from = app.Today,
+                to = app.Today.PlusDays(6),
+            }
+        );
+        Places["draftId"] = [$"{(await draft.Is(201)).Number("id")}"];
         Places["messageId"] = ["1", "999999"];
         Places["status"] = ["waiting"];
         Places["kind"] = ["bookingMade"];
@@ -82,6 +145,7 @@ internal sealed class Everything(StudioApp app)
         await app.HasBooking(Begun, Her);
         var booking = await app.HasBooking(Ahead, Her);
         await app.HasBooking(Full, Her, "waiting");
+        await app.HasLetGo(CalledOff, Her);
         using (
             var details = await Owner.Put(
                 $"/api/clients/{Her}",

@@ -14,6 +14,7 @@ internal static class Fields
 
     private const string Table = """
         AnsweredScreening R answeredOn answers differs id outcome version
+        AvailableHours I from locationId to weekday
         CatalogueMovement I code cue effort equipment group name options position rules traits
         CatalogueMovements I movements restrictions rules
         ChangeMessage - movements reasons
@@ -42,13 +43,20 @@ internal static class Fields
         FlagMessage D name
         FlagMessage DI called clientId id isNew kind sessionId severity since text
         HeartRateMessage I byLetter high low says sources
+        HerSession I className locationName on sessionId startsLocal
         HerMovementMessage I instruction name option position reasons verdict
+        HoursMessage I months weeklyMinutesMost weeks
+        HoursOf I aheadMinutes aheadSessions from heldMinutes heldSessions name to
         InstructionMessage I source text
+        InstructorPage - leftOn
+        InstructorPage I availability called email hasAccount id leave name phone qualifications restMinutesLeast weeklyMinutesMost wishes
         IntensityMessage - heartRate talkSource talkTest
+        LeaveMessage I from id sessions to
         LetterMessage DR clientId countsUntil filedAt id issuedOn name onPaper reviewedAt says state withdrawn
         LetterMessage R heldSince expiresOn issuedBy mediaType refusedBecause reviewedBy terms
         LetterPerson R called id lastFiledAt name
         LetterTermsMessage R effortMost heartRateMost leaveOut leaveOutWords replacesEarlier words
+        LetGoMessage D at bookingId called choices clientId name phone session why
         LiftMessage D on text
         Location DIR code emergencyNumber id name rooms zone
         Me - clientId
@@ -64,6 +72,9 @@ internal static class Fields
         Named I code name
         Need D by code says
         NextStage D code name on
+        PayLineMessage I amount amountText className currency heads instructorId instructorName locationName minutes on per rate sessionId startsLocal
+        PayMessage I byInstructor from lines to totals withoutRate
+        PayTotalMessage I amount amountText currency instructorId instructorName sessions
         PersonMessage DI wellAt administrative bookingId called checkedInAt clientId flags mayHaveGivenBirth name place verdict
         PersonMessage I age conditions daysSinceBirth emergency heartRate instructions movements notes stage stageName talkTest
         PlanItemMessage I minutes movement name
@@ -73,6 +84,7 @@ internal static class Fields
         PlannedMovementMessage I code cue effort group minutes name position
         PregnancyMessage - babies birthMode
         PregnancyMessage D age ageDays basis birthReportable birthRevocable bornOn daysSinceBirth dueDate explanation mayHaveGivenBirth nextStage pastDue stage stageName term
+        QualificationMessage I expiresOn hasProof id issuedOn kind sessionsAfter status
         QuestionMessage D asks code help kind section source
         ReasonMessage - source
         ReasonMessage D code lift text verdict
@@ -97,6 +109,7 @@ internal static class Fields
         TapeBand D from name stage to
         TapeBooking D bookingId className on sessionId status verdict
         TapeLetter D from to
+        TeachingWishMessage I kind value weight
         TraitChoice DIR code isPosition name
         TraitMessage I code name
         WaitingCount R letters

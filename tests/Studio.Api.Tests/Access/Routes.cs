@@ -53,7 +53,28 @@ public static class Routes
         GET /api/catalogue/versions/{version}/files/{file} | 401 403 403 403 403 403 200 |
         POST /api/catalogue/versions/{version}/return?dryRun=true | 401 403 403 403 403 403 200 | {"why":"","basedOn":null}
         GET /api/instructors | 401 403 403 403 403 403 200 |
+        POST /api/instructors | 401 403 403 403 403 403 201 | {"name":"Lioba Marrenfeld","called":"Lioba","email":"{n}@saltmarsh.example","phone":"1234567","weeklyMinutesMost":600,"restMinutesLeast":null,"leftOn":null,"confirmed":false}
+        GET /api/instructors/{instructorId} | 401 403 404 200 403 403 200 |
+        PUT /api/instructors/{instructorId} | 401 403 403 403 403 403 204 | {"name":"Ilka Thornmere","called":"Ilka","email":"{n}@saltmarsh.example","phone":"1234567","weeklyMinutesMost":600,"restMinutesLeast":660,"leftOn":null,"confirmed":false}
+        GET /api/instructors/{instructorId}/sessions | 401 403 404 200 403 403 200 |
         POST /api/instructors/{instructorId}/qualifications | 401 403 403 403 403 403 201 | {"kind":"{n}","issuedOn":"2026-01-01","expiresOn":"2027-01-01"}
+        POST /api/instructors/{instructorId}/qualifications/{qualificationId}/withdraw | 401 403 403 403 403 403 204 |
+        PUT /api/instructors/{instructorId}/qualifications/{qualificationId}/proof | 401 403 403 403 403 403 204 | file:proof.png
+        GET /api/instructors/{instructorId}/qualifications/{qualificationId}/proof | 401 403 404 200 403 403 200 |
+        PUT /api/instructors/{instructorId}/availability | 401 403 404 200 403 403 200 | {"hours":[{"weekday":1,"from":"09:00","to":"13:00","locationId":null}]}
+        POST /api/instructors/{instructorId}/leave | 401 403 404 201 403 403 201 | {"from":"{freeDay}","to":"{freeDay}"}
+        DELETE /api/instructors/{instructorId}/leave/{leaveId} | 401 403 404 204 403 403 204 |
+        PUT /api/instructors/{instructorId}/wishes | 401 403 404 204 403 403 204 | {"wishes":[{"kind":"partOfDay","value":"morning","weight":2}]}
+        GET /api/instructors/{instructorId}/hours | 401 403 404 200 403 403 200 |
+        GET /api/instructors/{instructorId}/pay | 401 403 404 200 403 403 200 |
+        GET /api/instructors/{instructorId}/pay/file | 401 403 404 200 403 403 200 |
+        GET /api/pay | 401 403 403 403 403 403 200 |
+        GET /api/pay/file | 401 403 403 403 403 403 200 |
+        GET /api/pay/rates | 401 403 403 403 403 403 200 |
+        POST /api/pay/rates | 401 403 403 403 403 403 201 | {"instructorId":null,"classId":null,"per":"session","heads":null,"amount":2500,"currency":"EUR","from":"{today}"}
+        POST /api/pay/rates/{rateId}/withdraw | 401 403 403 403 403 403 204 |
+        GET /api/travel | 401 403 403 403 403 403 200 |
+        PUT /api/travel | 401 403 403 403 403 403 200 | {"times":[{"fromLocationId":{location},"toLocationId":{otherLocation},"minutes":1}]}
         POST /api/dating | 401 200 200 200 200 200 200 | {"lastPeriod":"2026-01-05","cycleDays":28,"scan":null,"transfer":null,"stated":null,"on":"{today}"}
         GET /api/clients/{clientId}/datings | 401 404 403 403 200 200 200 |
         POST /api/clients/{clientId}/datings | 401 404 403 403 201 201 201 | {"lastPeriod":"2025-07-27","cycleDays":28,"scan":{"date":"2025-09-21","weeks":8,"days":0},"transfer":null,"stated":null}
@@ -131,6 +152,33 @@ public static class Routes
         POST /api/sessions/{sessionId}/plan/preview | 401 403 404 200 403 403 200 | {"items":[{"movement":"rib-breathing","minutes":2},{"movement":"leg-slides","minutes":3}]}
         POST /api/sessions/{sessionId}/plan/suit | 401 403 404 200 403 403 200 | {"items":[{"movement":"rib-breathing","minutes":2},{"movement":"leg-slides","minutes":3}]}
         POST /api/what-if | 401 403 200 200 403 403 200 | {"stage":"third-trimester","dueDate":null,"on":"{today}","birthMode":null,"factors":["separation-now"],"restrictions":["supine"],"effortMost":5,"planId":null}
+        GET /api/timetable?from={today}&to={today} | 401 403 403 403 403 403 200 |
+        GET /api/drafts | 401 403 403 403 403 403 200 |
+        POST /api/drafts | 401 403 403 403 403 403 201 | {"name":"Spring","from":"{today}","to":"{today}"}
+        GET /api/drafts/{draftId} | 401 403 403 403 403 403 200 |
+        PUT /api/drafts/{draftId}/sessions | 401 403 403 403 403 403 400 | {"version":1,"put":[{"id":null,"classId":999999,"roomId":999999,"instructorId":null,"on":"{today}","startsLocal":"09:00","minutes":50,"seats":8,"isHeld":true}],"remove":[]}
+        POST /api/drafts/{draftId}/check | 401 403 403 403 403 403 400 | {"session":{"id":null,"classId":999999,"roomId":999999,"instructorId":null,"on":"{today}","startsLocal":"09:00","minutes":50,"seats":8,"isHeld":true}}
+        POST /api/drafts/{draftId}/copy-week | 401 403 403 403 403 403 400 | {"version":1,"from":"{today}","to":"{today}"}
+        POST /api/drafts/{draftId}/meanwhile | 401 403 403 403 403 403 400 | {"version":1,"row":999999,"keep":"mine"}
+        GET /api/drafts/{draftId}/consequences | 401 403 403 403 403 403 200 |
+        POST /api/drafts/{draftId}/publish | 401 403 403 403 403 403 200 | {"version":1,"anyway":true}
+        DELETE /api/drafts/{draftId} | 401 403 403 403 403 403 204 |
+        PUT /api/sessions/{sessionId} | 401 403 403 403 403 403 200 | {"on":"2026-03-20","startsLocal":"10:00","minutes":50,"roomId":{roomId},"instructorId":null,"seats":9,"isHeld":true,"anyway":true}
+        GET /api/series | 401 403 403 403 403 403 200 |
+        POST /api/series/preview | 401 403 403 403 403 403 200 | {"rule":"FREQ=WEEKLY;BYDAY=TU","start":"2026-03-03","startsLocal":"18:00","zone":"Europe/Lisbon","exceptions":["2026-03-10"],"anyway":false}
+        POST /api/series | 401 403 403 403 403 403 201 | {"rule":"FREQ=WEEKLY;BYDAY=TU;COUNT=3","start":"2026-03-03","startsLocal":"18:00","classId":{anyClass},"roomId":{roomId},"instructorId":null,"minutes":50,"seats":9,"anyway":false}
+        GET /api/series/{seriesId} | 401 403 403 403 403 403 200 |
+        POST /api/series/{seriesId}/changes | 401 403 403 403 403 403 200 | {"scope":"all","startsLocal":"10:00","roomId":{roomId},"instructorId":null,"minutes":50,"seats":9,"byHandToo":false,"anyway":false}
+        POST /api/series/{seriesId}/end | 401 403 403 403 403 403 200 | {"lastOn":"2026-03-20"}
+        PUT /api/series/{seriesId}/exceptions/{on} | 401 403 403 403 403 403 200 |
+        DELETE /api/series/{seriesId}/exceptions/{on} | 401 403 403 403 403 403 200 |
+        GET /api/closures | 401 403 403 403 403 403 200 |
+        POST /api/closures | 401 403 403 403 403 403 200 | {"locationId":{location},"from":"2026-08-01","to":"2026-08-14","kind":"closure","name":"Shut {n}","callOff":false}
+        POST /api/closures/import?dryRun=true | 401 403 403 403 403 403 200 | file:holidays.csv
+        POST /api/closures/{closureId}/call-off | 401 403 403 403 403 403 200 |
+        DELETE /api/closures/{closureId} | 401 403 403 403 403 403 200 |
+        GET /api/let-go | 401 403 403 403 200 403 200 |
+        POST /api/let-go/{bookingId}/seen-to | 401 403 403 403 204 403 204 |
         GET /api/moves | 401 200 403 403 200 200 200 |
         POST /api/moves/{moveId}/accept | 401 404 403 403 200 200 200 |
         POST /api/moves/{moveId}/decline | 401 404 403 403 204 204 204 | {"reason":"She would rather stay."}

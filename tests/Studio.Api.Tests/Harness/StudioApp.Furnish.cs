@@ -2,6 +2,7 @@ using Microsoft.Extensions.DependencyInjection;
 using NodaTime.Text;
 using Studio.Api.Data;
 using Studio.Api.Movements;
+using Studio.Api.Staff;
 using Studio.Core.Movements;
 
 namespace Studio.Api.Tests.Harness;
@@ -132,6 +133,61 @@ public sealed partial class StudioApp
             }
         );
 
+    /// <summary>A qualification of hers that counts for a year either side of today, with its proof.</summary>
+    public async Task<long> HasProvenQualification(long instructor, string kind = "prenatal")
+    {
+        var id = await HasQualification(
+            instructor,
+            Today.PlusDays(-365),
+            Today.PlusDays(365),
+            kind
+        );
+        var name = await With<ProofFiles, string>(files => files.KeepAsync(LetterSamples.Png));
+        await Execute(
+            "update qualifications set proof_name = @name, proof_media_type = 'image/png' where id = @id",
+            new { id, name }
+        );
+        return id;
+    }
+
+    /// <summary>She is away on these days.</summary>
+    public Task<long> HasLeave(long instructor, LocalDate from, LocalDate to) =>
+        Insert(
+            "insert into leave (instructor_id, from_on, to_on, entered_at) values (@instructor, @from, @to, @at)",
+            new
+            {
+                instructor,
+                from,
+                to,
+                at = Clock.GetCurrentInstant(),
+            }
+        );
+
+    /// <summary>A rate in euro from 2026 on, per session unless said otherwise.</summary>
+    public Task<long> HasRate(
+        long amount,
+        string per = "session",
+        long? instructor = null,
+        long? @class = null,
+        LocalDate? from = null
+    ) =>
+        Insert(
+            """
+            insert into pay_rates (instructor_id, class_id, per, heads, amount, currency, from_on, made_at)
+            values (@instructor, @class, @per, @heads, @amount, 'EUR', @from, @at)
+            """,
+            new
+            {
+                instructor,
+                @class,
+                per,
+                heads = per == "head" ? "checkedIn" : null,
+                amount,
+                from = from ?? new LocalDate(2026, 1, 1),
+                at = Clock.GetCurrentInstant(),
+            }
+        );
+
     /// <summary>
     /// A session on a date at a time by the wall clock of its room's location; in a room of its own and of a class of
     /// its own unless they are given.
@@ -177,6 +233,65 @@ public sealed partial class StudioApp
             }
         );
     }
+
+    /// <summary>A series that is not laid out yet; at 18:00, in a room and of a class of its own unless they are given.</summary>
+    public async Task<long> HasSeries(
+        string rule,
+        LocalDate starts,
+        string at = "18:00",
+        long? of = null,
+        long? room = null,
+        long? instructor = null,
+        int seats = 10,
+        int minutes = 50
+    ) =>
+        await Insert(
+            """
+            insert into series (class_id, room_id, instructor_id, seats, minutes, starts_on, starts_local, rule, made_at)
+            values (@class, @room, @instructor, @seats, @minutes, @starts, @at, @rule, '2026-01-01T00:00:00.000Z')
+            """,
+            new
+            {
+                @class = of ?? await HasClass(),
+                room = room ?? await HasRoom(),
+                instructor,
+                seats,
+                minutes,
+                starts,
+                at,
+                rule,
+            }
+        );
+
+    /// <summary>A day on which a location is shut.</summary>
+    public async Task<long> HasClosure(LocalDate on, long? location = null, string? name = null) =>
+        await Insert(
+            """
+            insert into closures (location_id, from_on, to_on, kind, name)
+            values (@location, @on, @on, 'closure', @name)
+            """,
+            new
+            {
+                location = location ?? await AnyLocation(),
+                on,
+                name = name ?? $"Shut {Next()}",
+            }
+        );
+
+    /// <summary>A seat of hers that was let go because its session was called off.</summary>
+    public Task<long> HasLetGo(long session, long client) =>
+        Insert(
+            """
+            insert into bookings (session_id, client_id, status, made_at, ended_at, let_go)
+            values (@session, @client, 'released', @at, @at, 'calledOff')
+            """,
+            new
+            {
+                session,
+                client,
+                at = Clock.GetCurrentInstant(),
+            }
+        );
 
     /// <summary>The studio has chosen this value for a policy.</summary>
     public Task HasPolicy(string code, string value) =>
