@@ -47,10 +47,7 @@ public sealed partial class AssignmentRuns(
             now
         );
         write.Tell("assignments", run);
-        var going = new Going(
-            run,
-            _stopping ? TimeSpan.Zero : TimeSpan.FromSeconds(asked.Seconds)
-        );
+        var going = new Going(run, _stopping ? TimeSpan.Zero : TimeSpan.FromSeconds(asked.Seconds));
         await write.CommitAsync();
         lock (_gate)
         {

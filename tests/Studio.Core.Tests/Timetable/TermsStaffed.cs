@@ -7,6 +7,9 @@ namespace Studio.Core.Tests.Timetable;
 /// <summary>What a search gives, and what it says where it can give nothing.</summary>
 public class TermsStaffed
 {
+    private static TermPlan Solved(TermQuestion question) =>
+        TermAssignment.Solve(question, stop: TestContext.Current.CancellationToken);
+
     private static PlacedSession Postnatal(PlacedSession session) =>
         session with
         {
@@ -17,7 +20,7 @@ public class TermsStaffed
     public void Whoever_teaches_today_keeps_it_although_somebody_else_would_like_it_more()
     {
         var bo = Bo with { Wishes = [new(WishKind.PartOfDay, "morning", 2)] };
-        var plan = TermAssignment.Solve(Question([Ada, bo], Session(1, Monday, "10:00")));
+        var plan = Solved(Question([Ada, bo], Session(1, Monday, "10:00")));
         Assert.Equal(1, plan.Who(1));
         Assert.All(plan.Aims, aim => Assert.True(aim.Proven));
     }
@@ -26,7 +29,7 @@ public class TermsStaffed
     public void Among_sessions_of_nobody_wishes_decide()
     {
         var bo = Bo with { Wishes = [new(WishKind.PartOfDay, "morning", 2)] };
-        var plan = TermAssignment.Solve(
+        var plan = Solved(
             Question(
                 [Ada, bo],
                 Session(1, Monday, "10:00", by: null),
@@ -40,7 +43,7 @@ public class TermsStaffed
     [Fact]
     public void Without_wishes_the_load_is_even()
     {
-        var plan = TermAssignment.Solve(
+        var plan = Solved(
             Question(
                 [Bo, Cleo],
                 [
@@ -65,9 +68,7 @@ public class TermsStaffed
     public void Nobody_holds_the_qualification()
     {
         var gap = Assert.Single(
-            TermAssignment
-                .Solve(Question([Ada, Bo], Postnatal(Session(1, Monday, "18:00", by: null))))
-                .Unstaffed
+            Solved(Question([Ada, Bo], Postnatal(Session(1, Monday, "18:00", by: null)))).Unstaffed
         );
         Assert.Equal(
             "Nobody has a valid postnatal qualification on Monday 1 March 2027.",
@@ -87,9 +88,9 @@ public class TermsStaffed
     {
         var cleo = Cleo with { Leave = [new(Monday, Monday.PlusDays(2))] };
         var gap = Assert.Single(
-            TermAssignment
-                .Solve(Question([Ada, cleo], Postnatal(Session(1, Monday, "18:00", by: null))))
-                .Unstaffed
+            Solved(
+                Question([Ada, cleo], Postnatal(Session(1, Monday, "18:00", by: null)))
+            ).Unstaffed
         );
         Assert.Equal(
             "Nobody with the postnatal qualification is free on Monday 1 March 2027 at 18:00.",
@@ -106,16 +107,14 @@ public class TermsStaffed
     public void Each_could_alone_but_there_are_more_sessions_than_people()
     {
         var gap = Assert.Single(
-            TermAssignment
-                .Solve(
-                    Question(
-                        [Ada, Bo],
-                        Session(1, Monday, "18:00", by: null),
-                        Session(2, Monday, "18:00", by: null, room: 2),
-                        Session(3, Monday, "18:10", by: null, room: 4)
-                    )
+            Solved(
+                Question(
+                    [Ada, Bo],
+                    Session(1, Monday, "18:00", by: null),
+                    Session(2, Monday, "18:00", by: null, room: 2),
+                    Session(3, Monday, "18:10", by: null, room: 4)
                 )
-                .Unstaffed
+            ).Unstaffed
         );
         Assert.StartsWith(
             "Ada Winterle and Bo Larkfield could each teach it, were it the only session: 3 sessions are held on Monday 1 March 2027 at 18:10 that only they could teach (",
@@ -132,7 +131,7 @@ public class TermsStaffed
     [Fact]
     public void Each_could_alone_but_the_week_has_too_few_hours()
     {
-        var plan = TermAssignment.Solve(
+        var plan = Solved(
             Question(
                 [Bo with { WeeklyMinutesMost = 100 }],
                 Session(1, Monday, "10:00", by: null),
@@ -165,7 +164,7 @@ public class TermsStaffed
         {
             Bends = new(WeeklyMinutes: true),
         };
-        var plan = TermAssignment.Solve(question);
+        var plan = Solved(question);
         Assert.Equal((0, 0), (plan.Value(TermAim.Unstaffed), plan.Value(TermAim.Bent)));
         Assert.Equal(2, plan.Value(TermAim.Changes));
         Assert.Equal(
@@ -189,7 +188,7 @@ public class TermsStaffed
         {
             Pins = new Dictionary<long, long?> { [1] = 1, [2] = 1 },
         };
-        var plan = TermAssignment.Solve(question);
+        var plan = Solved(question);
         Assert.Equal(
             [
                 "Ada Winterle would teach Class 1 at 18:00 and Class 2 at 18:30 at once on Monday 1 March 2027.",
@@ -208,7 +207,7 @@ public class TermsStaffed
             Session(1, Monday.PlusDays(6), "20:30", by: 2),
             Session(2, Monday.PlusDays(7), "07:00", by: 2)
         );
-        var plan = TermAssignment.Solve(question);
+        var plan = Solved(question);
         Assert.Empty(question.Broken(plan.After(question)));
         Assert.Equal(1, plan.Value(TermAim.Changes));
         Assert.Equal(0, plan.Value(TermAim.Unstaffed));
