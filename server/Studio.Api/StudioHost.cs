@@ -10,9 +10,11 @@ using Studio.Api.Booking;
 using Studio.Api.Catalogue;
 using Studio.Api.Clearance;
 using Studio.Api.Clients;
+using Studio.Api.Cover;
 using Studio.Api.Data;
 using Studio.Api.Demo;
 using Studio.Api.Erasures;
+using Studio.Api.Feeds;
 using Studio.Api.Http;
 using Studio.Api.Imports;
 using Studio.Api.Incidents;
@@ -64,6 +66,7 @@ public static class StudioHost
         services.AddAccounts();
         services.AddScoped<StudioStore>();
         services.AddScoped<SessionSummaries>();
+        services.AddScoped<Covers>();
         services.AddSingleton(MailSettings.Read(builder.Configuration));
         services.AddSingleton<MailLinks>();
         services.AddSingleton<MailFolder>();
@@ -78,6 +81,8 @@ public static class StudioHost
         services.AddSingleton<AssignmentRuns>();
         services.AddHostedService(provider => provider.GetRequiredService<AssignmentRuns>());
         services.AddScoped<Outbox>();
+        services.AddScoped<Calendars>();
+        services.AddSingleton<IHttpContextFactory, FeedAddresses>();
         services.AddScoped<BookingNews>();
         services.AddScoped<Bookings>();
         services.AddScoped<AnsweredRequests>();
@@ -173,6 +178,8 @@ public static class StudioHost
         app.MapErasures();
         app.MapSessions();
         app.MapAssignments();
+        app.MapFeeds();
+        app.MapCover();
         app.MapDrafts();
         app.MapSessionChanges();
         app.MapSeries();

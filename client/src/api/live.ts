@@ -7,6 +7,7 @@ import { flagQueries } from './flags';
 import { incidentQueries } from './incidents';
 import { jobQueries } from './jobs';
 import { letterQueries } from './letters';
+import { messageQueries } from './messages';
 import { moveQueries } from './moves';
 import { erasureQueries } from './records';
 import { sessionsQueries } from './sessions';
@@ -22,6 +23,8 @@ interface Changed {
     | 'jobs'
     | 'rules'
     | 'erasures'
+    | 'messages'
+    | 'mail'
     | 'assignments';
   id?: number | null;
 }
@@ -50,6 +53,9 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
       return [assignmentQueries.all()];
     case 'erasures':
       return [erasureQueries.all()];
+    case 'messages':
+    case 'mail':
+      return [messageQueries.all()];
     case 'rules':
       // Every verdict may be another one.
       return [[]];

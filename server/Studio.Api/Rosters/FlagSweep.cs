@@ -4,6 +4,7 @@ using Studio.Api.Data;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
 using Studio.Core.Catalogue;
+using Studio.Core.Cover;
 using Studio.Core.Rosters;
 using Studio.Core.Staff;
 using Studio.Core.Timetable;
@@ -131,6 +132,7 @@ public sealed class FlagSweep(RuleBook book, StudioStore studio, IClock clock)
             )
             .Concat(await EndingAsync(write, rows))
             .ToList();
+        should.AddRange(await UncoveredAsync(write, now));
         var touched = await FlagStore.SettleAsync(write, should, "client_id is null", [], now);
         if (touched > 0)
             write.Tell("flags");
@@ -192,6 +194,47 @@ public sealed class FlagSweep(RuleBook book, StudioStore studio, IClock clock)
     {
         public long Id { get; init; }
         public string Zone { get; init; } = "";
+    }
+
+    private static async Task<IEnumerable<StandingFlag>> UncoveredAsync(Write write, Instant now) =>
+        (
+            await write.ListAsync<UncoveredRow>(
+                """
+                select s.id, k.name as ClassName, s.on_date as OnDate, l.zone, i.name as InstructorName,
+                       c.asked_at as AskedAt, s.starts_at as StartsAt
+                  from cover_requests c
+                  join sessions s on s.id = c.session_id
+                  join instructors i on i.id = s.instructor_id and i.id = c.instructor_id
+                  join classes k on k.id = s.class_id
+                  join rooms r on r.id = s.room_id
+                  join locations l on l.id = r.location_id
+                 where c.status = 'open' and s.status = 'open' and s.starts_at > @now
+                 order by s.starts_at, s.id
+                """,
+                new { now }
+            )
+        ).Select(r =>
+            Flags.Of(
+                new UncoveredSession(
+                    r.Id,
+                    r.ClassName,
+                    r.OnDate,
+                    r.InstructorName,
+                    r.AskedAt.InZone(DateTimeZoneProviders.Tzdb[r.Zone]).Date,
+                    CoverRules.IsLoud(r.StartsAt, now)
+                )
+            )
+        );
+
+    private sealed record UncoveredRow
+    {
+        public long Id { get; init; }
+        public string ClassName { get; init; } = "";
+        public LocalDate OnDate { get; init; }
+        public string Zone { get; init; } = "";
+        public string InstructorName { get; init; } = "";
+        public Instant AskedAt { get; init; }
+        public Instant StartsAt { get; init; }
     }
 
     private sealed record SeatRow

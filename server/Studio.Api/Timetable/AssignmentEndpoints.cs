@@ -6,6 +6,7 @@ using NodaTime;
 using Studio.Api.Accounts;
 using Studio.Api.Data;
 using Studio.Api.Http;
+using Studio.Api.Timetable.Drafts;
 using Studio.Core.Accounts;
 using Studio.Core.Pregnancies;
 
@@ -128,16 +129,34 @@ public static class AssignmentEndpoints
         )
             return AssignmentRefusals.NothingToTake.ToProblem();
 
-        var draft = await AssignmentStore.DraftAsync(
+        var draft = await DraftStore.MakeAsync(
             write,
-            row,
             $"Assigned, {Wording.Date(row.FromOn)} to {Wording.Date(row.ToOn)}",
+            row.FromOn,
+            row.ToOn,
+            DraftOrigin.Assignment,
             reader.AccountId,
             clock.GetCurrentInstant()
         );
+        await AssignmentStore.DraftedAsync(write, assignmentId, draft);
+        // A session that changed since it was read is left to whoever teaches it now.
+        var rows = (await DraftStore.RowsAsync(write, draft)).ToDictionary(r => r.SessionId!.Value);
         var left = 0;
         foreach (var change in result.Changes)
-            left += 1 - await AssignmentStore.GiveAsync(write, draft, change);
+            if (
+                rows.TryGetValue(change.Session.Id, out var session)
+                && session.BasedOn == change.BasedOn
+            )
+                await DraftStore.PutAsync(
+                    write,
+                    draft,
+                    session with
+                    {
+                        InstructorId = change.AfterId,
+                    }
+                );
+            else
+                left++;
         write.Tell("assignments", assignmentId);
         write.Tell("drafts", draft);
         await write.CommitAsync();

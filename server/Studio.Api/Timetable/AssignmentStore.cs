@@ -138,68 +138,11 @@ public static class AssignmentStore
             )
         ).ToDictionary(s => s.Id, s => s.Changes);
 
-    /// <summary>A draft of the span as it stands now, without what has begun; the draft.</summary>
-    public static async Task<long> DraftAsync(
-        Write write,
-        AssignmentRow run,
-        string name,
-        long by,
-        Instant at
-    )
-    {
-        var draft = await write.InsertAsync(
-            """
-            insert into drafts (name, from_on, to_on, origin, made_at, made_by)
-            values (@name, @FromOn, @ToOn, 'assignment', @at, @by)
-            """,
-            new
-            {
-                name,
-                run.FromOn,
-                run.ToOn,
-                at,
-                by,
-            }
-        );
-        await write.ExecuteAsync(
-            """
-            insert into draft_sessions (draft_id, session_id, based_on, series_id, series_on, class_id, room_id,
-                                        instructor_id, on_date, starts_local, minutes, seats)
-            select @draft, id, changes, series_id, series_on, class_id, room_id, instructor_id, on_date, starts_local,
-                   (unixepoch(ends_at) - unixepoch(starts_at)) / 60, seats
-              from sessions
-             where status = 'open' and on_date between @FromOn and @ToOn and starts_at > @at
-             order by starts_at, id
-            """,
-            new
-            {
-                draft,
-                run.FromOn,
-                run.ToOn,
-                at,
-            }
-        );
-        await write.ExecuteAsync(
-            "update assignment_runs set draft_id = @draft where id = @Id",
-            new { draft, run.Id }
-        );
-        return draft;
-    }
-
-    /// <summary>Gives a session of a draft to somebody, if it is still as it was read; how many were.</summary>
-    public static Task<int> GiveAsync(Write write, long draft, AssignmentChange change) =>
+    /// <summary>Notes the draft that was made of one.</summary>
+    public static Task DraftedAsync(Write write, long id, long draft) =>
         write.ExecuteAsync(
-            """
-            update draft_sessions set instructor_id = @AfterId
-             where draft_id = @draft and session_id = @session and based_on = @BasedOn
-            """,
-            new
-            {
-                draft,
-                session = change.Session.Id,
-                change.AfterId,
-                change.BasedOn,
-            }
+            "update assignment_runs set draft_id = @draft where id = @id",
+            new { id, draft }
         );
 
     private sealed record ChangesRow

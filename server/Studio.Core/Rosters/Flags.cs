@@ -146,6 +146,22 @@ public sealed record EndingQualification(
     IReadOnlyList<LocalDate> SessionsAfter
 );
 
+/// <summary>A session to come for which cover was asked and that nobody has taken.</summary>
+/// <param name="SessionId">It.</param>
+/// <param name="ClassName">Its class.</param>
+/// <param name="On">Its date.</param>
+/// <param name="InstructorName">Who cannot teach it.</param>
+/// <param name="AskedOn">The day cover was asked, where it is held.</param>
+/// <param name="IsLoud">It begins within a day.</param>
+public sealed record UncoveredSession(
+    long SessionId,
+    string ClassName,
+    LocalDate On,
+    string InstructorName,
+    LocalDate AskedOn,
+    bool IsLoud
+);
+
 /// <summary>The flags that should stand: a pure function of the state.</summary>
 public static class Flags
 {
@@ -180,6 +196,20 @@ public static class Flags
             .. PastDue(state, now),
         ];
     }
+
+    /// <summary>The flag of a session that somebody cannot teach and nobody has taken.</summary>
+    public static StandingFlag Of(UncoveredSession session) =>
+        new(
+            $"uncovered:{session.SessionId}",
+            FlagKind.NoInstructor,
+            session.IsLoud ? FlagSeverity.Urgent : FlagSeverity.Attention,
+            null,
+            session.SessionId,
+            null,
+            $"{session.ClassName} on {Day(session.On)}: {session.InstructorName} cannot teach it, and nobody has taken it yet.",
+            null,
+            session.AskedOn
+        );
 
     /// <summary>Flags of a session to come.</summary>
     public static IReadOnlyList<StandingFlag> Of(SessionState session)

@@ -13,6 +13,12 @@ internal static class Fields
             .ToDictionary(f => f.Item1, f => f.Item2, StringComparer.Ordinal);
 
     private const string Table = """
+        CandidateMessage DI answer instructorId name phone reasons standing
+        CandidateMessage - against
+        CoverMessage DI askedAt candidates insteadOf isAsked isLoud session state
+        CoverListMessage D open settles
+        MyCoverMessage DI asked mine settles
+        CoverAskedMessage I against answer insteadOf mayTake reasons session
         AnsweredScreening R answeredOn answers differs id outcome version
         AvailableHours I from locationId to weekday
         CatalogueMovement I code cue effort equipment group name options position rules traits
@@ -36,6 +42,7 @@ internal static class Fields
         DemoMessage DIR accounts loaded
         EmergencyMessage I name phone
         EvidenceMessage D day detail enteredAt enteredBy kind
+        FeedMessage I id madeAt namesClass reads
         FactorChoice DIR code isCondition name
         FactorMessage - code from id isCondition name to
         FitMessage - plan

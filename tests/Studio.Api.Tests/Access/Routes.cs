@@ -36,6 +36,13 @@ public static class Routes
         GET /api/accounts | 401 403 403 403 403 403 200 |
         POST /api/accounts | 401 403 403 403 403 403 201 | {"email":"{n}@saltmarsh.example","name":"New Person","password":"long-enough-7","roles":["frontDesk"]}
         PUT /api/accounts/{accountId}/roles | 401 403 403 403 403 403 204 | {"roles":["frontDesk","reviewer"]}
+        GET /feeds/{address}.ics | 200 200 200 200 200 200 200 |
+        HEAD /feeds/{address}.ics | 200 200 200 200 200 200 200 |
+        GET /api/feeds | 401 200 200 200 200 200 200 |
+        POST /api/feeds | 401 403 201 201 403 403 403 | {"reads":"instructor"}
+        PUT /api/feeds/{feedId} | 401 404 404 404 404 204 404 | {"namesClass":true}
+        DELETE /api/feeds/{feedId} | 401 404 404 404 404 204 404 |
+        GET /api/sessions/{sessionId}/calendar | 401 404 404 200 200 404 200 |
         GET /api/stages | 401 200 200 200 200 200 200 |
         GET /api/factors | 401 200 200 200 200 200 200 |
         GET /api/locations | 401 200 200 200 200 200 200 |
@@ -133,6 +140,16 @@ public static class Routes
         GET /api/sessions/{sessionId}/roster | 401 403 404 200 200 403 200 |
         POST /api/sessions/{sessionId}/roster/read | 401 403 404 204 204 403 204 |
         POST /api/sessions/{sessionId}/bookings | 401 404 403 403 201 201 201 | {"clientId":{clientId}}
+        GET /api/sessions/{sessionId}/cover | 401 403 404 200 200 403 200 |
+        POST /api/sessions/{sessionId}/cover | 401 403 404 201 403 403 201 |
+        DELETE /api/sessions/{sessionId}/cover | 401 403 404 409 403 403 409 |
+        PUT /api/sessions/{sessionId}/cover/answer | 401 403 404 404 403 403 404 | {"answer":"can"}
+        POST /api/sessions/{sessionId}/cover/take | 401 403 404 404 403 403 404 | {"anyway":false}
+        GET /api/cover | 401 403 403 403 200 403 200 |
+        GET /api/cover/mine | 401 403 200 200 200 403 200 |
+        POST /api/cover/away | 401 403 403 200 403 403 409 | {"from":"{today}","to":"2026-03-30","instructorId":{instructorId}}
+        POST /api/cover/plan | 401 403 403 403 403 403 200 | {"sessionIds":[{sessionId}]}
+        POST /api/cover/settle | 401 403 403 403 403 403 409 | {"covers":[{"sessionId":{sessionId},"instructorId":{instructorId}}],"anyway":false}
         GET /api/sessions/{sessionId}/notes | 401 403 404 200 403 403 200 |
         POST /api/sessions/{sessionId}/notes | 401 403 404 201 403 403 201 | {"clientId":{clientId},"text":"Steady on one leg at the wall."}
         PUT /api/notes/{noteId} | 401 403 404 200 403 403 403 | {"text":"Steadier than last week.","version":1}
