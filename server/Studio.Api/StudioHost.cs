@@ -78,6 +78,8 @@ public static class StudioHost
         );
         services.AddScoped<MailSweep>();
         services.AddScoped<AskSweep>();
+        services.AddSingleton<AssignmentRuns>();
+        services.AddHostedService(provider => provider.GetRequiredService<AssignmentRuns>());
         services.AddScoped<Outbox>();
         services.AddScoped<Calendars>();
         services.AddSingleton<IHttpContextFactory, FeedAddresses>();
@@ -175,6 +177,7 @@ public static class StudioHost
         app.MapRecords();
         app.MapErasures();
         app.MapSessions();
+        app.MapAssignments();
         app.MapFeeds();
         app.MapCover();
         app.MapDrafts();
@@ -205,6 +208,17 @@ public static class StudioHost
         Migrations.Run(app.Services.GetRequiredService<Database>().ConnectionString);
         await using (var scope = app.Services.CreateAsyncScope())
             await scope.ServiceProvider.GetRequiredService<CatalogueStart>().RunAsync();
+        await using (
+            var write = await app.Services.GetRequiredService<Database>().BeginWriteAsync()
+        )
+        {
+            await AssignmentStore.CutOffAsync(
+                write,
+                app.Services.GetRequiredService<IClock>().GetCurrentInstant()
+            );
+            await write.CommitAsync();
+        }
+
         // In a scope of its own: what it asks for is given the catalogue that is in force by now.
         await using (var scope = app.Services.CreateAsyncScope())
             await scope.ServiceProvider.GetRequiredService<FirstStart>().RunAsync();

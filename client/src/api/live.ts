@@ -1,5 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useEffect } from 'react';
+import { assignmentQueries } from './assignments';
 import { clientQueries } from './clients';
 import { connection } from './connection';
 import { flagQueries } from './flags';
@@ -26,7 +27,8 @@ interface Changed {
     | 'rules'
     | 'erasures'
     | 'messages'
-    | 'mail';
+    | 'mail'
+    | 'assignments';
   id?: number | null;
 }
 
@@ -57,6 +59,8 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
       return [moveQueries.all()];
     case 'jobs':
       return [jobQueries.all()];
+    case 'assignments':
+      return [assignmentQueries.all()];
     case 'erasures':
       return [erasureQueries.all()];
     case 'messages':

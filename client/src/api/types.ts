@@ -140,3 +140,14 @@ export type ProblemDetails = Partial<Wire['ProblemDetails']> & {
   code?: string;
   errors?: Record<string, string[]>;
 };
+
+export type AssignmentAsked = Wire['AssignmentRequest'];
+export type AssignmentScope = Wire['AssignmentScope'];
+export type AssignmentRun = Wire['AssignmentSummary'];
+export type AssignmentProgress = Wire['AssignmentProgress'];
+export type AssignmentResult = Wire['AssignmentResult'];
+export type AssignmentChange = Wire['AssignmentChange'];
+export type AssignmentGap = Wire['AssignmentGap'];
+export type AssignedSession = Wire['AssignedSession'];
+export type TermAim = Wire['TermAim'];
+export type TermLoad = Wire['TermLoad'];

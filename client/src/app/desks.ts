@@ -32,6 +32,7 @@ export const desks: readonly Desk[] = [
     links: [
       { to: '/studio', label: 'Week', group: 'Timetable' },
       { to: '/studio/series', label: 'Series', holds: true, group: 'Timetable' },
+      { to: '/studio/assign', label: 'Assign a term', group: 'Timetable' },
       { to: '/studio/closures', label: 'Closures', group: 'Timetable' },
       { to: '/studio/staff', label: 'Staff', holds: true, group: 'Staff' },
       { to: '/studio/cover', label: 'Cover', group: 'Staff' },

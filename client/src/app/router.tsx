@@ -458,6 +458,12 @@ const incidents = createRoute({
     'IncidentsPage',
   ),
 });
+const assign = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/assign',
+  validateSearch: (search): { run?: number } => ({ run: idIn(search, 'run') }),
+  component: lazyRouteComponent(() => import('@/features/owner/assign/assign-page'), 'AssignPage'),
+});
 const messages = createRoute({
   getParentRoute: () => inside,
   path: '/studio/messages',
@@ -538,6 +544,7 @@ export const router = createRouter({
         staff,
         incidents,
         audit,
+        assign,
         jobs,
         importing,
         studioPlans,

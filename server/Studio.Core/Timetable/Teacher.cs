@@ -1,3 +1,4 @@
+using System.Globalization;
 using NodaTime;
 
 namespace Studio.Core.Timetable;
@@ -75,4 +76,21 @@ public enum WishKind
 /// <param name="Kind">What it is about.</param>
 /// <param name="Value">Which.</param>
 /// <param name="Weight">-2 (rather not) to 2 (gladly), never 0.</param>
-public sealed record TeachingWish(WishKind Kind, string Value, int Weight);
+public sealed record TeachingWish(WishKind Kind, string Value, int Weight)
+{
+    /// <summary>Whether it is about this session; part of the day and weekday are those where it is held.</summary>
+    public bool Speaks(PlacedSession session) =>
+        Value
+        == Kind switch
+        {
+            WishKind.Class => session.ClassCode,
+            WishKind.Location => session.LocationCode,
+            WishKind.Weekday => ((int)session.On.DayOfWeek).ToString(CultureInfo.InvariantCulture),
+            WishKind.PartOfDay => session.StartsLocal.Hour switch
+            {
+                < 12 => "morning",
+                < 17 => "afternoon",
+                _ => "evening",
+            },
+        };
+}

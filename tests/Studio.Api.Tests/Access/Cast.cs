@@ -146,6 +146,8 @@ public sealed class Cast
             text = text.Replace("{clientName}", (string)plan["name"]!)
                 .Replace("{seen}", (string)plan["seen"]!);
         }
+        if (text.Contains("{assignmentId}"))
+            text = text.Replace("{assignmentId}", $"{await _app.HasAssignment()}");
         if (text.Contains("{erasureId}"))
         {
             var former = await _app.HasClient();

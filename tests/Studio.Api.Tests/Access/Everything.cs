@@ -117,6 +117,7 @@ internal sealed class Everything(StudioApp app)
         Places["seriesId"] = ["999999"];
         Places["letterId"] = ["999999"];
         Places["erasureId"] = ["999999"];
+        Places["assignmentId"] = [$"{await app.HasAssignment()}", "999999"];
         Places["from"] = [$"{app.Today.PlusDays(-30):uuuu-MM-dd}"];
         Places["to"] = [$"{app.Today.PlusDays(60):uuuu-MM-dd}"];
         Places["client"] = [$"{other}"];

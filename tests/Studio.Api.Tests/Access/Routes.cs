@@ -212,6 +212,11 @@ public static class Routes
         PUT /api/messages/choices/{kind} | 401 204 404 404 404 204 404 | {"wanted":false}
         GET /api/mail-stops/{token} | 200 200 200 200 200 200 200 |
         POST /api/mail-stops/{token} | 204 204 204 204 204 204 204 |
+        GET /api/assignments | 401 403 403 403 403 403 200 |
+        POST /api/assignments | 401 403 403 403 403 403 202 | {"from":"{today}","to":"2026-03-20","change":"all"}
+        GET /api/assignments/{assignmentId} | 401 403 403 403 403 403 200 |
+        DELETE /api/assignments/{assignmentId} | 401 403 403 403 403 403 204 |
+        POST /api/assignments/{assignmentId}/draft | 401 403 403 403 403 403 200 |
         GET /api/jobs | 401 403 403 403 403 403 200 |
         POST /api/jobs/{name}/run | 401 403 403 403 403 403 200 |
         GET /api/imports/clients/example | 401 403 403 403 403 403 200 |
