@@ -25,6 +25,7 @@ using Studio.Api.Rosters;
 using Studio.Api.Screenings;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
+using Studio.Api.Timetable.Drafts;
 
 namespace Studio.Api;
 
@@ -94,6 +95,7 @@ public static class StudioHost
         services.AddScoped<Moves>();
         services.AddScoped<SessionTelling>();
         services.AddScoped<SessionChanges>();
+        services.AddScoped<DraftChanges>();
         services.AddScoped<PlanPreviews>();
         services.AddScoped<PlanChanges>();
         services.AddScoped<DemoStudio>();
@@ -162,6 +164,7 @@ public static class StudioHost
         app.MapRecords();
         app.MapErasures();
         app.MapSessions();
+        app.MapDrafts();
         app.MapBooking();
         app.MapRosters();
         app.MapMovements();

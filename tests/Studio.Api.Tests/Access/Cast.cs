@@ -119,6 +119,8 @@ public sealed class Cast
                 "{letterId}",
                 $"{await _app.HasWaitingLetter(Client, LetterSamples.Png)}"
             );
+        if (text.Contains("{draftId}"))
+            text = text.Replace("{draftId}", $"{await Draft()}");
         if (text.Contains("{incidentId}"))
             text = text.Replace("{incidentId}", $"{await _app.HasIncident(Client)}");
         text = text.Replace("{kind}", "needsHer");
@@ -157,6 +159,24 @@ public sealed class Cast
         );
         await _app.HasBooking(session, Client);
         return session;
+    }
+
+    // Of a week far ahead, with a session in it that the timetable has as well.
+    private async Task<long> Draft()
+    {
+        var on = new LocalDate(2028, 1, 3).PlusWeeks(Interlocked.Increment(ref _slots));
+        await _app.HasSession(on, "10:00", _class);
+        using var made = await Browsers[^1]
+            .Post(
+                "/api/drafts",
+                new
+                {
+                    name = "Winter",
+                    from = on,
+                    to = on.PlusDays(13),
+                }
+            );
+        return (await made.Is(201)).Number("id");
     }
 
     // Written by her instructor.

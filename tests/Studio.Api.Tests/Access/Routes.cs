@@ -131,6 +131,17 @@ public static class Routes
         POST /api/sessions/{sessionId}/plan/preview | 401 403 404 200 403 403 200 | {"items":[{"movement":"rib-breathing","minutes":2},{"movement":"leg-slides","minutes":3}]}
         POST /api/sessions/{sessionId}/plan/suit | 401 403 404 200 403 403 200 | {"items":[{"movement":"rib-breathing","minutes":2},{"movement":"leg-slides","minutes":3}]}
         POST /api/what-if | 401 403 200 200 403 403 200 | {"stage":"third-trimester","dueDate":null,"on":"{today}","birthMode":null,"factors":["separation-now"],"restrictions":["supine"],"effortMost":5,"planId":null}
+        GET /api/timetable?from={today}&to={today} | 401 403 403 403 403 403 200 |
+        GET /api/drafts | 401 403 403 403 403 403 200 |
+        POST /api/drafts | 401 403 403 403 403 403 201 | {"name":"Spring","from":"{today}","to":"{today}"}
+        GET /api/drafts/{draftId} | 401 403 403 403 403 403 200 |
+        PUT /api/drafts/{draftId}/sessions | 401 403 403 403 403 403 400 | {"version":1,"put":[{"id":null,"classId":999999,"roomId":999999,"instructorId":null,"on":"{today}","startsLocal":"09:00","minutes":50,"seats":8,"isHeld":true}],"remove":[]}
+        POST /api/drafts/{draftId}/check | 401 403 403 403 403 403 400 | {"session":{"id":null,"classId":999999,"roomId":999999,"instructorId":null,"on":"{today}","startsLocal":"09:00","minutes":50,"seats":8,"isHeld":true}}
+        POST /api/drafts/{draftId}/copy-week | 401 403 403 403 403 403 400 | {"version":1,"from":"{today}","to":"{today}"}
+        POST /api/drafts/{draftId}/meanwhile | 401 403 403 403 403 403 400 | {"version":1,"row":999999,"keep":"mine"}
+        GET /api/drafts/{draftId}/consequences | 401 403 403 403 403 403 200 |
+        POST /api/drafts/{draftId}/publish | 401 403 403 403 403 403 200 | {"version":1,"anyway":true}
+        DELETE /api/drafts/{draftId} | 401 403 403 403 403 403 204 |
         GET /api/moves | 401 200 403 403 200 200 200 |
         POST /api/moves/{moveId}/accept | 401 404 403 403 200 200 200 |
         POST /api/moves/{moveId}/decline | 401 404 403 403 204 204 204 | {"reason":"She would rather stay."}
