@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { useEffect } from 'react';
 import { clientQueries } from './clients';
 import { connection } from './connection';
+import { draftQueries } from './drafts';
 import { flagQueries } from './flags';
 import { incidentQueries } from './incidents';
 import { jobQueries } from './jobs';
@@ -12,7 +13,8 @@ import { sessionsQueries } from './sessions';
 
 interface Changed {
   /** `open` is the stream's own greeting. */
-  topic: 'open' | 'session' | 'client' | 'flags' | 'moves' | 'jobs' | 'rules' | 'erasures';
+  topic:
+    'open' | 'session' | 'client' | 'flags' | 'moves' | 'jobs' | 'rules' | 'erasures' | 'drafts';
   id?: number | null;
 }
 
@@ -22,7 +24,7 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
     case 'open':
       return [];
     case 'session':
-      return [sessionsQueries.all(), clientQueries.all()];
+      return [sessionsQueries.all(), clientQueries.all(), draftQueries.all()];
     case 'client':
       return [
         id == null ? clientQueries.all() : clientQueries.of(id),
@@ -38,6 +40,8 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
       return [jobQueries.all()];
     case 'erasures':
       return [erasureQueries.all()];
+    case 'drafts':
+      return [draftQueries.all()];
     case 'rules':
       // Every verdict may be another one.
       return [[]];

@@ -212,6 +212,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/timetable": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["TimetableWithConflicts"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/clients/{clientId}/sessions/{sessionId}": {
         parameters: {
             query?: never;
@@ -1118,6 +1134,134 @@ export interface paths {
         get: operations["Session"];
         put?: never;
         post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Drafts"];
+        put?: never;
+        post: operations["MakeDraft"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Draft"];
+        put?: never;
+        post?: never;
+        delete: operations["DiscardDraft"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/sessions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["ChangeDraft"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/check": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["CheckDraftSession"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/copy-week": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["CopyWeek"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/meanwhile": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["DecideMeanwhile"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/consequences": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["DraftConsequences"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/publish": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PublishDraft"];
         delete?: never;
         options?: never;
         head?: never;
@@ -2104,6 +2248,58 @@ export interface components {
             /** @description How she does it, or what takes its place; empty where there is nothing to add. */
             how: string;
         };
+        /** @description What a change brought about. */
+        ChangesMade: {
+            /** @description Ids in the order of what was wanted; null where an entry asked for nothing. */
+            sessions: (null | number)[];
+            /**
+             * Format: int32
+             * @description New sessions.
+             */
+            added: number;
+            /**
+             * Format: int32
+             * @description Sessions that changed.
+             */
+            changed: number;
+            /**
+             * Format: int32
+             * @description Sessions that are not held any more.
+             */
+            calledOff: number;
+            /**
+             * Format: int32
+             * @description People who are told, clients and instructors.
+             */
+            told: number;
+            /**
+             * Format: int32
+             * @description Seats and waitlist places that were let go.
+             */
+            letGo: number;
+        };
+        /** @description What a change would bring about; nothing of it is kept. */
+        ChangesPreview: {
+            /** @description Conflicts that do not stand already. */
+            conflicts: components["schemas"]["Conflict"][];
+            /**
+             * Format: int32
+             * @description New sessions.
+             */
+            added: number;
+            /**
+             * Format: int32
+             * @description Sessions that change.
+             */
+            changed: number;
+            /**
+             * Format: int32
+             * @description Sessions that are not held any more.
+             */
+            calledOff: number;
+            /** @description What it means for people, for each session that has somebody. */
+            consequences: components["schemas"]["SessionConsequence"][];
+        };
         /** @description Checking in. Whoever says that something is not well is not checked in: a warning is raised instead. */
         CheckInRequest: {
             /** @description What she answered. */
@@ -2302,6 +2498,45 @@ export interface components {
             /** @description The location she usually comes to. */
             location: string;
         };
+        /** @description A conflict, with the sessions it is between. */
+        Conflict: {
+            /** @description What it is. */
+            kind: components["schemas"]["ConflictKind"];
+            /** @description Keys of the sessions concerned, in the order of time. */
+            sessions: number[];
+            /**
+             * Format: int64
+             * @description Whose, when it is about somebody.
+             */
+            instructorId: null | number;
+            /** @description One sentence that names it. */
+            words: string;
+            /** @description It can never be saved; the others can, when the owner accepts them. */
+            isHard?: boolean;
+        };
+        /**
+         * @description What stands against a session where it is. Those before ConflictKind.OutsideHours can never be saved.
+         * @enum {unknown}
+         */
+        ConflictKind: "roomTaken" | "roomTooSmall" | "seatsTaken" | "locationShut" | "instructorTaken" | "noTimeToTravel" | "notQualified" | "onLeave" | "hasLeft" | "outsideHours" | "tooManyHours" | "tooLittleRest" | "shorterThanPlan";
+        /** @description A conflict by name. */
+        ConflictMessage: {
+            /** @description What it is. */
+            kind: components["schemas"]["ConflictKind"];
+            /** @description One sentence. */
+            words: string;
+            /** @description It can never be saved; the others the owner may accept. */
+            isHard: boolean;
+            /** @description The timetable as it stands does not have it. */
+            isNew: boolean;
+            /** @description Between which sessions: a session's key, or a draft's new row as a negative number. */
+            keys: number[];
+            /**
+             * Format: int64
+             * @description Whose, when it is about somebody.
+             */
+            instructorId: null | number;
+        };
         /** @description What a change of rules or policies makes of the bookings ahead. */
         Consequences: {
             /**
@@ -2346,6 +2581,18 @@ export interface components {
             emergencyPhone?: null | string;
             /** @description Instructors may see her conditions by name. Only she herself or the owner changes it. */
             sharesConditions?: null | boolean;
+        };
+        /** @description A week to lay onto another. */
+        CopyWeekRequest: {
+            /**
+             * Format: int32
+             * @description The version it is made to.
+             */
+            version: number;
+            /** @description Any day of the week to copy. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Any day of the week to lay it on. */
+            to: components["schemas"]["LocalDate"];
         };
         /** @description A published row: covered by which rules, or why not. */
         CoverageMessage: {
@@ -2470,6 +2717,159 @@ export interface components {
          * @enum {unknown}
          */
         DoorAnswer: "allWell" | "notAsked";
+        /** @description Changes to a draft, all or none. */
+        DraftChangeRequest: {
+            /**
+             * Format: int32
+             * @description The version they are made to.
+             */
+            version: number;
+            /** @description Rows as they should stand. */
+            put: components["schemas"]["DraftSessionRequest"][];
+            /** @description Rows to take out: one the draft added goes, one it copied is called off. */
+            remove?: number[];
+        };
+        /** @description A session held somewhere while it is being moved. */
+        DraftCheckRequest: {
+            /** @description As it would stand. */
+            session: components["schemas"]["DraftSessionRequest"];
+        };
+        /** @description A draft with its sessions and all that stands against them. */
+        DraftMessage: {
+            draft: components["schemas"]["DraftSummary"];
+            sessions: components["schemas"]["DraftSessionMessage"][];
+            conflicts: components["schemas"]["ConflictMessage"][];
+        };
+        /**
+         * @description Where a draft came from.
+         * @enum {unknown}
+         */
+        DraftOrigin: "hand" | "assignment";
+        /** @description Days to make a draft of. */
+        DraftRequest: {
+            /** @description Its name. */
+            name: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+        };
+        /** @description A session of a draft. */
+        DraftSessionMessage: {
+            /**
+             * Format: int64
+             * @description Key of the row.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description The key by which conflicts name it.
+             */
+            key: number;
+            /**
+             * Format: int64
+             * @description The session it changes; null for one that is added.
+             */
+            sessionId?: null | number;
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it.
+             */
+            instructorId?: null | number;
+            /** @description Its date, where it is held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /**
+             * Format: int32
+             * @description Seats that people have.
+             */
+            seatsTaken: number;
+            /** @description Whether it is held. */
+            isHeld: boolean;
+            /** @description Whether it stands otherwise than in the timetable. */
+            isChanged: boolean;
+            was?: null | components["schemas"]["MeanwhileMessage"];
+            meanwhile?: null | components["schemas"]["MeanwhileMessage"];
+        };
+        /** @description A session of a draft as it should stand. */
+        DraftSessionRequest: {
+            /**
+             * Format: int64
+             * @description The row; null adds one.
+             */
+            id?: null | number;
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it.
+             */
+            instructorId?: null | number;
+            /** @description Its date. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /** @description Whether it is held. */
+            isHeld?: boolean;
+        };
+        /**
+         * @description What became of a draft.
+         * @enum {unknown}
+         */
+        DraftStatus: "open" | "published" | "discarded";
+        /** @description A draft in a list. */
+        DraftSummary: {
+            /** Format: int64 */
+            id: number;
+            name: string;
+            from: components["schemas"]["LocalDate"];
+            to: components["schemas"]["LocalDate"];
+            origin: components["schemas"]["DraftOrigin"];
+            status: components["schemas"]["DraftStatus"];
+            /** Format: int32 */
+            version: number;
+            madeAt: components["schemas"]["Instant"];
+            endedAt: null | components["schemas"]["Instant"];
+        };
         /** @description Whom to call. */
         EmergencyMessage: {
             name: string;
@@ -2945,6 +3345,11 @@ export interface components {
             result: string;
         };
         /**
+         * @description Which of two states holds.
+         * @enum {unknown}
+         */
+        Keep: "theirs" | "mine";
+        /**
          * @description The parts of what is held about a client that may have to be kept for a time.
          * @enum {unknown}
          */
@@ -3175,6 +3580,35 @@ export interface components {
             studioName: string;
             /** @description Today at the studio's first location. */
             today: components["schemas"]["LocalDate"];
+        };
+        /** @description How a session stands in the timetable that a draft has otherwise. */
+        MeanwhileMessage: {
+            /** Format: int64 */
+            roomId: number;
+            /** Format: int64 */
+            instructorId: null | number;
+            on: components["schemas"]["LocalDate"];
+            startsLocal: string;
+            /** Format: int32 */
+            minutes: number;
+            /** Format: int32 */
+            seats: number;
+            isHeld: boolean;
+        };
+        /** @description What is decided about a session that somebody changed meanwhile. */
+        MeanwhileRequest: {
+            /**
+             * Format: int32
+             * @description The version it is decided in.
+             */
+            version: number;
+            /**
+             * Format: int64
+             * @description The row.
+             */
+            row: number;
+            /** @description Which holds. */
+            keep: components["schemas"]["Keep"];
         };
         /** @description A kind of message the reader may do without. */
         MessageChoice: {
@@ -3847,6 +4281,16 @@ export interface components {
             /** @description Who takes part in nothing that day, whatever is planned. */
             notTakingPart: string[];
         };
+        /** @description A draft to be made the timetable. */
+        PublishRequest: {
+            /**
+             * Format: int32
+             * @description The version that was looked at.
+             */
+            version: number;
+            /** @description Warnings are accepted. */
+            anyway?: boolean;
+        };
         /** @description A qualification. */
         QualificationMessage: {
             /** Format: int64 */
@@ -4193,6 +4637,31 @@ export interface components {
             /** @description Where the links in them lead. */
             publicUrl: string;
         };
+        /** @description What a change would mean for the people of one session. */
+        SessionConsequence: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /** @description What changes, in a sentence. */
+            words: string;
+            /**
+             * Format: int32
+             * @description People with a seat or a place on the waitlist who are told.
+             */
+            told: number;
+            /**
+             * Format: int32
+             * @description Of those, people who lose it: it is called off, or lies across another seat of theirs.
+             */
+            letGo: number;
+            /**
+             * Format: int32
+             * @description People who keep their seat and whom it does not suit on its new date.
+             */
+            noLongerSuits: number;
+        };
         /** @description The notes about one session, and whether more may be written. */
         SessionNotes: {
             /** @description From when on notes may be written: the session's start. */
@@ -4491,6 +4960,11 @@ export interface components {
         TapeLetter: {
             from: components["schemas"]["LocalDate"];
             to: components["schemas"]["LocalDate"];
+        };
+        /** @description Sessions of the timetable as it stands, and what stands against them. */
+        TimetableMessage: {
+            sessions: components["schemas"]["SessionSummary"][];
+            conflicts: components["schemas"]["ConflictMessage"][];
         };
         /** @description A position or a trait of movements. */
         TraitChoice: {
@@ -5056,6 +5530,38 @@ export interface operations {
             };
             /** @description Conflict */
             409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    TimetableWithConflicts: {
+        parameters: {
+            query: {
+                from: string;
+                to: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TimetableMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -7694,6 +8200,514 @@ export interface operations {
             };
             /** @description Not Found */
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Drafts: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftSummary"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    MakeDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DraftRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Draft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    DiscardDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DraftChangeRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CheckDraftSession: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DraftCheckRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ConflictMessage"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CopyWeek: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CopyWeekRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    DecideMeanwhile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["MeanwhileRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    DraftConsequences: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChangesPreview"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PublishDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PublishRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChangesMade"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
                 headers: {
                     [name: string]: unknown;
                 };

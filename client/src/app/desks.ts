@@ -29,6 +29,7 @@ export const desks: readonly Desk[] = [
     card: '/studio/people/$clientId',
     links: [
       { to: '/studio', label: 'Week' },
+      { to: '/studio/drafts', label: 'Drafts', holds: true },
       { to: '/studio/people', label: 'People' },
       { to: '/studio/staff', label: 'Staff' },
       { to: '/studio/plans', label: 'Class plans' },

@@ -222,7 +222,9 @@ export function Board(props: Props) {
                   isFirst={session.id === first}
                   conflicts={mine ? holding.conflicts : conflicts.get(session.key)}
                   style={{
-                    top: line * tall + ((minutesOf(spot.startsLocal) - hours.from) / 60) * pixelsPerHour,
+                    top:
+                      line * tall +
+                      ((minutesOf(spot.startsLocal) - hours.from) / 60) * pixelsPerHour,
                     height: Math.max((spot.minutes / 60) * pixelsPerHour, 36),
                     left: `calc(${(100 / 7) * (day + lane.at / lane.of)}% + 2px)`,
                     width: `calc(${100 / 7 / lane.of}% - 4px)`,

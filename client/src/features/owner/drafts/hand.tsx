@@ -56,7 +56,12 @@ const spokenOf = (conflicts: readonly TimetableConflict[]) =>
     ? 'Nothing stands against it.'
     : `Against it: ${conflicts.map(({ words }) => words).join(' ')}`;
 
-export function AgainstIt({ conflicts }: { conflicts: readonly TimetableConflict[] }) {
+interface Against {
+  words: string;
+  isHard?: boolean;
+}
+
+export function AgainstIt({ conflicts }: { conflicts: readonly Against[] }) {
   if (conflicts.length === 0)
     return (
       <Text size="sm" c="dimmed">

@@ -33,8 +33,7 @@ export function useHeld(draft: Draft, put: (session: DraftSession, spot: Spot) =
     take: (session: DraftSession, by: Hold, at: Spot = spotOf(session)) =>
       hold({ session, at, by }),
     move: (at: Spot) => {
-      if (last.current !== null && !isSameSpot(last.current.at, at))
-        hold({ ...last.current, at });
+      if (last.current !== null && !isSameSpot(last.current.at, at)) hold({ ...last.current, at });
     },
     takeBack: () => hold(null),
     putDown: () => {
