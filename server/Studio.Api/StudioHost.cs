@@ -87,6 +87,8 @@ public static class StudioHost
         services.AddScoped<FlagSweep>();
         services.AddScoped<AdvanceSweep>();
         services.AddScoped<MovesSweep>();
+        services.AddScoped<SeriesPlans>();
+        services.AddScoped<SeriesSweep>();
         services.AddScoped<ErasureSweep>();
         services.AddSingleton<ErasedFiles>();
         services.AddScoped<NightSweep>();
@@ -165,7 +167,11 @@ public static class StudioHost
         app.MapErasures();
         app.MapSessions();
         app.MapDrafts();
+        app.MapSessionChanges();
+        app.MapSeries();
+        app.MapClosures();
         app.MapBooking();
+        app.MapLetGo();
         app.MapRosters();
         app.MapMovements();
         app.MapClassPlans();

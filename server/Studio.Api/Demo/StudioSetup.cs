@@ -6,25 +6,31 @@ using Studio.Api.Http;
 using Studio.Api.Imports;
 using Studio.Api.Movements;
 using Studio.Api.Studios;
+using Studio.Api.Timetable;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
 using Studio.Core.Movements;
+using Studio.Core.Timetable;
 
 namespace Studio.Api.Demo;
 
 /// <summary>
-/// Sets up a studio's own data from CSV files: name, locations, rooms, instructors, qualifications, classes, and six
-/// weeks of a weekly timetable. The demo studio's files are inside the program; a real studio's lie in a folder.
+/// Sets up a studio's own data from CSV files: name, locations, rooms, instructors, qualifications, classes, and a
+/// weekly timetable as series. The demo studio's files are inside the program; a real studio's lie in a folder.
 /// </summary>
 public static class StudioSetup
 {
-    /// <summary>The file of class plans; the only one a studio may do without.</summary>
+    /// <summary>The file of class plans; a studio may do without it.</summary>
     public const string Plans = "plans.csv";
 
     /// <summary>What stands for it then.</summary>
     public const string NoPlans = "class,position,movement,minutes\n";
 
-    private const int WeeksOfTimetable = 6;
+    /// <summary>The file of closures; a studio may do without it too.</summary>
+    public const string Closures = "closures.csv";
+
+    /// <summary>What stands for it then.</summary>
+    public const string NoClosures = "location,from,to,kind,name\n";
 
     /// <summary>Writes everything; the caller commits.</summary>
     /// <param name="write">The transaction.</param>
@@ -81,7 +87,8 @@ public static class StudioSetup
         await StaffAsync(write, file, today);
         await ClassesAsync(write, file, book);
         await PlansAsync(write, file, book, now);
-        await TimetableAsync(write, file, now);
+        await ClosuresAsync(write, file, today);
+        await TimetableAsync(write, file, book, now);
     }
 
     /// <summary>Writes dates for <c>today</c>, <c>today+12</c> and <c>today-98</c> wherever they stand in a text.</summary>
@@ -247,7 +254,12 @@ public static class StudioSetup
         }
     }
 
-    private static async Task TimetableAsync(Write write, Func<string, string> file, Instant now)
+    private static async Task TimetableAsync(
+        Write write,
+        Func<string, string> file,
+        RuleBook book,
+        Instant now
+    )
     {
         foreach (
             var row in Rows(
@@ -265,7 +277,7 @@ public static class StudioSetup
             var place =
                 await write.FindAsync<Place>(
                     """
-                    select r.id as RoomId, r.seats, l.zone, c.id as ClassId, c.minutes,
+                    select r.id as RoomId, r.seats, l.id as LocationId, l.zone, c.id as ClassId, c.minutes,
                            (select i.id from instructors i where i.email = @instructor) as InstructorId
                       from rooms r
                       join locations l on l.id = r.location_id
@@ -291,14 +303,37 @@ public static class StudioSetup
                 .CreateWithInvariantCulture("HH:mm")
                 .Parse(row["start"])
                 .GetValueOrThrow();
-            for (var week = 0; week < WeeksOfTimetable; week++)
+            var first = monday.PlusDays(Number(row, "weekday") - 1);
+            var rule = SeriesRule.Kept($"FREQ=WEEKLY;BYDAY={DayCodes[first.DayOfWeek]}");
+            var shape = new SeriesShape
             {
-                var on = monday.PlusDays(7 * week + Number(row, "weekday") - 1);
-                var starts = zone.AtLeniently(on + start);
+                RoomId = place.RoomId,
+                InstructorId = place.InstructorId,
+                Seats = place.Seats,
+                Minutes = place.Minutes,
+                StartsOn = first,
+                StartsLocal = start,
+                Rule = rule,
+            };
+            var series =
+                await SeriesStore.AddAsync(write, place.ClassId, shape, null, now, null)
+                ?? throw new SettingException(
+                    $"timetable.csv line {row.Line}: the same class, room and hour stand in the file twice."
+                );
+            var shut = await ClosureStore.ShutAsync(write, place.LocationId);
+            // This week whole, so that what was taught since Monday is there too; later ones by night, as for any series.
+            foreach (
+                var on in shape
+                    .Dates(monday, SeriesPlans.LaidOutTo(monday, book.Policies.TimetableAheadWeeks))
+                    .Where(d => !shut.ContainsKey(d))
+            )
+            {
+                var starts = zone.On(on + start);
                 await write.ExecuteAsync(
                     """
-                    insert into sessions (class_id, room_id, instructor_id, starts_at, ends_at, on_date, starts_local, seats)
-                    values (@ClassId, @RoomId, @InstructorId, @starts, @ends, @on, @local, @Seats)
+                    insert into sessions (class_id, room_id, instructor_id, starts_at, ends_at, on_date, starts_local, seats,
+                                          series_id, series_on)
+                    values (@ClassId, @RoomId, @InstructorId, @starts, @ends, @on, @local, @Seats, @series, @seriesOn)
                     """,
                     new
                     {
@@ -310,9 +345,48 @@ public static class StudioSetup
                         on = starts.Date,
                         local = starts.TimeOfDay,
                         place.Seats,
+                        series,
+                        seriesOn = on,
                     }
                 );
             }
+        }
+    }
+
+    private static readonly Dictionary<IsoDayOfWeek, string> DayCodes = new()
+    {
+        [IsoDayOfWeek.Monday] = "MO",
+        [IsoDayOfWeek.Tuesday] = "TU",
+        [IsoDayOfWeek.Wednesday] = "WE",
+        [IsoDayOfWeek.Thursday] = "TH",
+        [IsoDayOfWeek.Friday] = "FR",
+        [IsoDayOfWeek.Saturday] = "SA",
+        [IsoDayOfWeek.Sunday] = "SU",
+    };
+
+    // A file that a studio may do without: days on which a location is shut.
+    private static async Task ClosuresAsync(Write write, Func<string, string> file, LocalDate today)
+    {
+        var dated = (string name) => WithDates(file(name), today);
+        foreach (var row in Rows(dated, Closures, "location", "from", "to", "kind", "name"))
+        {
+            var location =
+                await write.FindAsync<long?>(
+                    "select id from locations where code = @code",
+                    new { code = row["location"] }
+                ) ?? throw new SettingException($"{Closures} line {row.Line}: no such location.");
+            if (row["kind"] is not ("closure" or "holiday"))
+                throw new SettingException(
+                    $"{Closures} line {row.Line}: kind is closure or holiday."
+                );
+            await ClosureStore.AddAsync(
+                write,
+                location,
+                Day(row, "from"),
+                Day(row, "to"),
+                row["kind"] == "closure" ? ClosureKind.Closure : ClosureKind.PublicHoliday,
+                row["name"]
+            );
         }
     }
 
@@ -337,6 +411,7 @@ public static class StudioSetup
     {
         public long RoomId { get; init; }
         public int Seats { get; init; }
+        public long LocationId { get; init; }
         public string Zone { get; init; } = "";
         public long ClassId { get; init; }
         public int Minutes { get; init; }

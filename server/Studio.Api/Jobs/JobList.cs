@@ -18,6 +18,11 @@ public static class JobList
             "Sets every client's gestational day and stage for today and notes each change of stage on the day it happened."
         ),
         new(
+            "timetable",
+            "Lay out series",
+            "Adds the sessions of series that have come within reach, except on days when the location is shut."
+        ),
+        new(
             "moves",
             "Suggest moves",
             "Looks for bookings that fall behind a change of stage and suggests where they may go."
@@ -46,6 +51,8 @@ public static class JobList
             ("advance", _) => $"{changed} changes of stage noted.",
             ("moves", 1) => "1 suggestion opened or closed.",
             ("moves", _) => $"{changed} suggestions opened or closed.",
+            ("timetable", 1) => "1 session laid out.",
+            ("timetable", _) => $"{changed} sessions laid out.",
             ("erase", 1) => "1 part erased for good.",
             ("erase", _) => $"{changed} parts erased for good.",
             (_, 1) => "1 flag opened, reworded or closed.",

@@ -8,13 +8,14 @@ using Studio.Api.Studios;
 namespace Studio.Api.Jobs;
 
 /// <summary>
-/// What happens once after each local midnight: everybody at that zone's locations is moved on, suggestions are made,
+/// What happens once after each local midnight: everybody at that zone's locations is moved on, series are laid out, suggestions are made,
 /// flags are settled, those whose page needs them are told, what was kept of former clients for a time is erased. Asks the tables which nights are due and not done, so it may run as often as it likes.
 /// </summary>
 public sealed class NightSweep(
     Database database,
     AdvanceSweep advance,
     MovesSweep moves,
+    SeriesSweep series,
     FlagSweep flags,
     ErasureSweep erase,
     ErasedFiles files,
@@ -34,6 +35,7 @@ public sealed class NightSweep(
             if (await JobRunStore.RanAsync(write, zone, today))
                 continue;
             await RecordAsync(write, "advance", zone, today, byHand: false);
+            await RecordAsync(write, "timetable", zone, today, byHand: false);
             await RecordAsync(write, "moves", zone, today, byHand: false);
             await RecordAsync(write, "erase", zone, today, byHand: false);
             await RecordAsync(write, "flags", zone, today, byHand: false);
@@ -59,7 +61,9 @@ public sealed class NightSweep(
         JobRun? last = null;
         await using var write = await database.BeginWriteAsync();
         foreach (
-            var zone in job is "advance" or "erase" ? await ZonesAsync() : [(await ZonesAsync())[0]]
+            var zone in job is "advance" or "erase" or "timetable"
+                ? await ZonesAsync()
+                : [(await ZonesAsync())[0]]
         )
             last = await RecordAsync(write, job, zone, studio.Today(zone), byHand: true);
         await write.CommitAsync();
@@ -79,6 +83,7 @@ public sealed class NightSweep(
         var changed = job switch
         {
             "advance" => await advance.ZoneAsync(write, zone, today),
+            "timetable" => await series.ZoneAsync(write, zone),
             "moves" => await moves.AllAsync(write),
             "erase" => await erase.ZoneAsync(write, zone, today),
             _ => await flags.AllAsync(write),

@@ -63,12 +63,14 @@ public sealed class FirstStart(
         log.LogInformation("The studio is set up from its folder.");
     }
 
-    // Only the plans may be left out: a class without one is judged as a whole.
+    // Plans may be left out, since a class without one is judged as a whole, and closures.
     private static string Text(string folder, string name)
     {
         var path = Path.Combine(folder, name);
         if (name == StudioSetup.Plans && !File.Exists(path))
             return StudioSetup.NoPlans;
+        if (name == StudioSetup.Closures && !File.Exists(path))
+            return StudioSetup.NoClosures;
         try
         {
             return File.ReadAllText(path);

@@ -44,6 +44,7 @@ public static class PolicyCaution
         ["booking-ahead-days"] = Grows.Neither,
         // It says when she is asked; what a class needs stays the same.
         ["quiet-after-birth-days"] = Grows.Neither,
+        ["timetable-ahead-weeks"] = Grows.Neither,
         ["rest-hours-least"] = Grows.Neither,
         ["health-kept-years"] = Grows.Neither,
         ["contact-kept-years"] = Grows.Neither,

@@ -195,6 +195,9 @@ public sealed partial record StudioPolicies
     /// <summary>The largest share of a plan's minutes, in percent, that may be left out before the class does not suit.</summary>
     public int LeftOutMostPercent { get; init; } = 50;
 
+    /// <summary>How many weeks ahead the sessions of a series are laid out.</summary>
+    public int TimetableAheadWeeks { get; init; } = 6;
+
     /// <summary>Least hours of rest between two days' teaching, for whom no other bound was set.</summary>
     public int RestHoursLeast { get; init; } = 11;
 
@@ -243,6 +246,7 @@ public sealed partial record StudioPolicies
         "left-out-most-percent",
         "heart-rate",
         "heart-rate-29",
+        "timetable-ahead-weeks",
         "rest-hours-least",
         "health-kept-years",
         "contact-kept-years",

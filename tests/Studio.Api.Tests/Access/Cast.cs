@@ -97,6 +97,23 @@ public sealed class Cast
             text = text.Replace("{noteId}", $"{await Note()}");
         if (text.Contains("{sessionId}"))
             text = text.Replace("{sessionId}", $"{await Session()}");
+        if (text.Contains("{roomId}"))
+            text = text.Replace("{roomId}", $"{await _app.HasRoom()}");
+        if (text.Contains("{anyClass}"))
+            text = text.Replace("{anyClass}", $"{await _app.HasClass()}");
+        if (text.Contains("{seriesId}"))
+            text = text.Replace(
+                    "{seriesId}",
+                    $"{await _app.HasSeries("FREQ=DAILY", _app.Today.PlusDays(1))}"
+                )
+                .Replace("{on}", $"{_app.Today.PlusDays(3):uuuu-MM-dd}");
+        if (text.Contains("{closureId}"))
+            text = text.Replace(
+                "{closureId}",
+                $"{await _app.HasClosure(_app.Today.PlusDays(200))}"
+            );
+        if (text.Contains("/let-go/{bookingId}"))
+            text = text.Replace("{bookingId}", $"{await _app.HasLetGo(await Session(), Client)}");
         if (text.Contains("{bookingId}"))
             text = text.Replace("{bookingId}", $"{await Booking()}");
         if (text.Contains("{factorId}"))

@@ -24,6 +24,7 @@ internal sealed class Everything(StudioApp app)
     public long Ahead { get; private set; }
     private long Past { get; set; }
     private long Full { get; set; }
+    private long CalledOff { get; set; }
     private long Instructor { get; set; }
 
     /// <summary>The studio without her.</summary>
@@ -41,6 +42,12 @@ internal sealed class Everything(StudioApp app)
             seats: 1,
             instructor: Instructor
         );
+        CalledOff = await app.HasSession(
+            app.Today.PlusDays(3),
+            of: of,
+            instructor: Instructor,
+            status: "cancelled"
+        );
         var other = await app.HasClient("Orla Thistlewood");
         foreach (var session in new[] { Past, Begun, Ahead, Full })
             await app.HasBooking(session, other);
@@ -55,6 +62,7 @@ internal sealed class Everything(StudioApp app)
         Places["classId"] = [$"{of}"];
         Places["version"] = ["1", "0"];
         Places["file"] = ["stages.csv"];
+        Places["seriesId"] = ["999999"];
         Places["letterId"] = ["999999"];
         Places["erasureId"] = ["999999"];
         Places["from"] = [$"{app.Today.PlusDays(-30):uuuu-MM-dd}"];
@@ -65,6 +73,16 @@ internal sealed class Everything(StudioApp app)
         Places["session"] = Places["sessionId"];
         Places["mine"] = ["true", "false"];
         Places["before"] = ["1", "999999"];
+        using var draft = await Owner.Post(
+            "/api/drafts",
+            new
+            {
+                name = "Next week",
+                from = app.Today,
+                to = app.Today.PlusDays(6),
+            }
+        );
+        Places["draftId"] = [$"{(await draft.Is(201)).Number("id")}"];
         Places["messageId"] = ["1", "999999"];
         Places["status"] = ["waiting"];
         Places["kind"] = ["bookingMade"];
@@ -81,6 +99,7 @@ internal sealed class Everything(StudioApp app)
         await app.HasBooking(Begun, Her);
         var booking = await app.HasBooking(Ahead, Her);
         await app.HasBooking(Full, Her, "waiting");
+        await app.HasLetGo(CalledOff, Her);
         using (
             var details = await Owner.Put(
                 $"/api/clients/{Her}",

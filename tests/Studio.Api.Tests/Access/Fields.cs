@@ -49,6 +49,7 @@ internal static class Fields
         LetterMessage R heldSince expiresOn issuedBy mediaType refusedBecause reviewedBy terms
         LetterPerson R called id lastFiledAt name
         LetterTermsMessage R effortMost heartRateMost leaveOut leaveOutWords replacesEarlier words
+        LetGoMessage D at bookingId called choices clientId name phone session why
         LiftMessage D on text
         Location DIR code emergencyNumber id name rooms zone
         Me - clientId

@@ -142,6 +142,22 @@ public static class Routes
         GET /api/drafts/{draftId}/consequences | 401 403 403 403 403 403 200 |
         POST /api/drafts/{draftId}/publish | 401 403 403 403 403 403 200 | {"version":1,"anyway":true}
         DELETE /api/drafts/{draftId} | 401 403 403 403 403 403 204 |
+        PUT /api/sessions/{sessionId} | 401 403 403 403 403 403 200 | {"on":"2026-03-20","startsLocal":"10:00","minutes":50,"roomId":{roomId},"instructorId":null,"seats":9,"isHeld":true,"anyway":true}
+        GET /api/series | 401 403 403 403 403 403 200 |
+        POST /api/series/preview | 401 403 403 403 403 403 200 | {"rule":"FREQ=WEEKLY;BYDAY=TU","start":"2026-03-03","startsLocal":"18:00","zone":"Europe/Lisbon","exceptions":["2026-03-10"],"anyway":false}
+        POST /api/series | 401 403 403 403 403 403 201 | {"rule":"FREQ=WEEKLY;BYDAY=TU;COUNT=3","start":"2026-03-03","startsLocal":"18:00","classId":{anyClass},"roomId":{roomId},"instructorId":null,"minutes":50,"seats":9,"anyway":false}
+        GET /api/series/{seriesId} | 401 403 403 403 403 403 200 |
+        POST /api/series/{seriesId}/changes | 401 403 403 403 403 403 200 | {"scope":"all","startsLocal":"10:00","roomId":{roomId},"instructorId":null,"minutes":50,"seats":9,"byHandToo":false,"anyway":false}
+        POST /api/series/{seriesId}/end | 401 403 403 403 403 403 200 | {"lastOn":"2026-03-20"}
+        PUT /api/series/{seriesId}/exceptions/{on} | 401 403 403 403 403 403 200 |
+        DELETE /api/series/{seriesId}/exceptions/{on} | 401 403 403 403 403 403 200 |
+        GET /api/closures | 401 403 403 403 403 403 200 |
+        POST /api/closures | 401 403 403 403 403 403 200 | {"locationId":{location},"from":"2026-08-01","to":"2026-08-14","kind":"closure","name":"Shut {n}","callOff":false}
+        POST /api/closures/import?dryRun=true | 401 403 403 403 403 403 200 | file:holidays.csv
+        POST /api/closures/{closureId}/call-off | 401 403 403 403 403 403 200 |
+        DELETE /api/closures/{closureId} | 401 403 403 403 403 403 200 |
+        GET /api/let-go | 401 403 403 403 200 403 200 |
+        POST /api/let-go/{bookingId}/seen-to | 401 403 403 403 204 403 204 |
         GET /api/moves | 401 200 403 403 200 200 200 |
         POST /api/moves/{moveId}/accept | 401 404 403 403 200 200 200 |
         POST /api/moves/{moveId}/decline | 401 404 403 403 204 204 204 | {"reason":"She would rather stay."}

@@ -178,6 +178,65 @@ public sealed partial class StudioApp
         );
     }
 
+    /// <summary>A series that is not laid out yet; at 18:00, in a room and of a class of its own unless they are given.</summary>
+    public async Task<long> HasSeries(
+        string rule,
+        LocalDate starts,
+        string at = "18:00",
+        long? of = null,
+        long? room = null,
+        long? instructor = null,
+        int seats = 10,
+        int minutes = 50
+    ) =>
+        await Insert(
+            """
+            insert into series (class_id, room_id, instructor_id, seats, minutes, starts_on, starts_local, rule, made_at)
+            values (@class, @room, @instructor, @seats, @minutes, @starts, @at, @rule, '2026-01-01T00:00:00.000Z')
+            """,
+            new
+            {
+                @class = of ?? await HasClass(),
+                room = room ?? await HasRoom(),
+                instructor,
+                seats,
+                minutes,
+                starts,
+                at,
+                rule,
+            }
+        );
+
+    /// <summary>A day on which a location is shut.</summary>
+    public async Task<long> HasClosure(LocalDate on, long? location = null, string? name = null) =>
+        await Insert(
+            """
+            insert into closures (location_id, from_on, to_on, kind, name)
+            values (@location, @on, @on, 'closure', @name)
+            """,
+            new
+            {
+                location = location ?? await AnyLocation(),
+                on,
+                name = name ?? $"Shut {Next()}",
+            }
+        );
+
+    /// <summary>A seat of hers that was let go because its session was called off.</summary>
+    public Task<long> HasLetGo(long session, long client) =>
+        Insert(
+            """
+            insert into bookings (session_id, client_id, status, made_at, ended_at, let_go)
+            values (@session, @client, 'released', @at, @at, 'calledOff')
+            """,
+            new
+            {
+                session,
+                client,
+                at = Clock.GetCurrentInstant(),
+            }
+        );
+
     /// <summary>The studio has chosen this value for a policy.</summary>
     public Task HasPolicy(string code, string value) =>
         Execute(

@@ -62,7 +62,14 @@ public class LocalMidnights
             nights
                 .Order()
                 .SelectMany(n =>
-                    new[] { ("advance", n), ("moves", n), ("erase", n), ("flags", n) }
+                    new[]
+                    {
+                        ("advance", n),
+                        ("timetable", n),
+                        ("moves", n),
+                        ("erase", n),
+                        ("flags", n),
+                    }
                 ),
             runs.Select(r => (r.Job, r.ForDate))
         );

@@ -46,6 +46,7 @@ public class Policies
     [InlineData("prolapse-work", "by-symptoms")]
     [InlineData("warm-room", "measured")]
     [InlineData("left-out-most-percent", "30")]
+    [InlineData("timetable-ahead-weeks", "12")]
     [InlineData("mail-quiet-from", "20")]
     [InlineData("mail-quiet-until", "7")]
     [InlineData("mail-most-a-day", "3")]
