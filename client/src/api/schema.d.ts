@@ -228,6 +228,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/sessions/{sessionId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Session"];
+        put: operations["ChangeSession"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/clients/{clientId}/sessions/{sessionId}": {
         parameters: {
             query?: never;
@@ -1124,22 +1140,6 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
-    "/api/sessions/{sessionId}": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get: operations["Session"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
     "/api/drafts": {
         parameters: {
             query?: never;
@@ -1268,6 +1268,166 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/series": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["AllSeries"];
+        put?: never;
+        post: operations["AddSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PreviewSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["OneSeries"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}/changes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ChangeSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}/end": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["EndSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}/exceptions/{on}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["SkipDate"];
+        post?: never;
+        delete: operations["BringDateBack"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Closures"];
+        put?: never;
+        post: operations["AddClosure"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures/import": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ImportHolidays"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures/{closureId}/call-off": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["CallOffOnClosure"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures/{closureId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        delete: operations["RemoveClosure"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/sessions/{sessionId}/bookings": {
         parameters: {
             query?: never;
@@ -1343,6 +1503,38 @@ export interface paths {
         put?: never;
         post: operations["CheckIn"];
         delete: operations["UndoCheckIn"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/let-go": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["LetGo"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/let-go/{bookingId}/seen-to": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["SeenTo"];
+        delete?: never;
         options?: never;
         head?: never;
         patch?: never;
@@ -1887,6 +2079,19 @@ export interface components {
              * @description The instructor it belongs to.
              */
             instructorId: null | number;
+        };
+        /** @description A series that was made. */
+        Added: {
+            /**
+             * Format: int64
+             * @description Its key.
+             */
+            id: number;
+            /**
+             * Format: int32
+             * @description How many sessions were laid out.
+             */
+            sessions: number;
         };
         /** @description Weeks and days. */
         AgeMessage: {
@@ -2497,6 +2702,71 @@ export interface components {
             email: string;
             /** @description The location she usually comes to. */
             location: string;
+        };
+        /**
+         * @description Why a location is shut.
+         * @enum {unknown}
+         */
+        ClosureKind: "closure" | "publicHoliday";
+        /** @description What a closure does, or would do. */
+        ClosureOutcome: {
+            /** @description It was kept; false when it was only looked at. */
+            kept: boolean;
+            /**
+             * Format: int64
+             * @description The closure, once it is there.
+             */
+            id?: null | number;
+            /** @description Sessions that stand on its days. */
+            sessions: components["schemas"]["SessionSummary"][];
+            /** @description What calling them off brings about. */
+            changes: components["schemas"]["ChangesPreview"];
+        };
+        /** @description Days on which a location is to be shut. */
+        ClosureRequest: {
+            /**
+             * Format: int64
+             * @description The location.
+             */
+            locationId: number;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Why. */
+            kind: components["schemas"]["ClosureKind"];
+            /** @description Its name, as people read it. */
+            name: string;
+            /** @description Sessions that stand on these days are called off with it. */
+            callOff?: boolean;
+        };
+        /** @description Days on which a location is shut. */
+        ClosureRow: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description The location.
+             */
+            locationId: number;
+            /** @description Its name. */
+            locationName: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Why. */
+            kind: components["schemas"]["ClosureKind"];
+            /** @description Its name. */
+            name: string;
+            /**
+             * Format: int32
+             * @description Sessions that stand on these days all the same and have not begun.
+             */
+            sessionsStanding: number;
         };
         /** @description A conflict, with the sessions it is between. */
         Conflict: {
@@ -3179,6 +3449,48 @@ export interface components {
             /** @description Every reason, strictest first. */
             reasons: components["schemas"]["MovementReasonMessage"][];
         };
+        /** @description A day that an import would add, or added. */
+        HolidayLine: {
+            /**
+             * Format: int32
+             * @description Its line in the file.
+             */
+            line: number;
+            /**
+             * Format: int64
+             * @description Where.
+             */
+            locationId: number;
+            /** @description Its name. */
+            locationName: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Why. */
+            kind: components["schemas"]["ClosureKind"];
+            /** @description Its name. */
+            name: string;
+            /** @description It stands there already and is left as it is. */
+            thereAlready: boolean;
+            /**
+             * Format: int32
+             * @description Sessions that stand on it; an import calls nothing off.
+             */
+            sessionsStanding: number;
+        };
+        /** @description What an import of holidays found. */
+        HolidayReport: {
+            /**
+             * Format: int32
+             * @description How many days it added, or would add.
+             */
+            added: number;
+            /** @description Every entry that was read. */
+            days: components["schemas"]["HolidayLine"][];
+            /** @description Entries that cannot be taken; nothing is added while there is one. */
+            refused: components["schemas"]["RefusedRow"][];
+        };
         /** Format: binary */
         IFormFile: string;
         /** @description What an import did, or would do. */
@@ -3368,6 +3680,38 @@ export interface components {
             text: string;
             /** @description The example as HTML. */
             html: string;
+        };
+        /**
+         * @description Why a change of the timetable let a seat or place go.
+         * @enum {unknown}
+         */
+        LetGo: "no" | "calledOff" | "overlap";
+        /** @description Somebody whose seat a change of the timetable let go, and where she may go instead. */
+        LetGoMessage: {
+            /**
+             * Format: int64
+             * @description The booking that was let go.
+             */
+            bookingId: number;
+            /**
+             * Format: int64
+             * @description Whose.
+             */
+            clientId: number;
+            /** @description Her name. */
+            name: string;
+            /** @description What she likes to be called. */
+            called: string;
+            /** @description Her phone number. */
+            phone: string;
+            /** @description Why it was let go. */
+            why: components["schemas"]["LetGo"];
+            /** @description When. */
+            at: components["schemas"]["Instant"];
+            /** @description The session as it stands now. */
+            session: components["schemas"]["SessionSummary"];
+            /** @description Sessions about that day that suit her on their date and have a seat, the best first. */
+            choices: components["schemas"]["Choice"][];
         };
         /** @description A clearance letter, as far as the reader may know. */
         LetterMessage: {
@@ -3884,6 +4228,14 @@ export interface components {
             clientId: number;
             /** @description What was seen, up to 2,000 characters. */
             text: string;
+        };
+        /** @description What an opening again brought about. */
+        OpenedAgain: {
+            /**
+             * Format: int32
+             * @description Sessions of series that were laid out on days that are open again.
+             */
+            laidOut: number;
         };
         /** @description Something that has to be kept for a time. */
         PartToKeep: {
@@ -4637,6 +4989,236 @@ export interface components {
             /** @description Where the links in them lead. */
             publicUrl: string;
         };
+        /** @description A change of a series. */
+        SeriesChangeRequest: {
+            /** @description How far it goes. */
+            scope: components["schemas"]["SeriesScope"];
+            on?: null | components["schemas"]["LocalDate"];
+            /** @description Another rule; left out, it stays. */
+            rule?: null | string;
+            /** @description Start by the wall clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it; null when nobody does yet.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /** @description Dates that were changed or called off by hand follow as well. */
+            byHandToo?: boolean;
+            /** @description Warnings (hours, rest, a plan that is longer) are accepted. */
+            anyway?: boolean;
+        };
+        /** @description A date of a series. */
+        SeriesDateMessage: {
+            /** @description The date the rule gives. */
+            seriesOn: components["schemas"]["LocalDate"];
+            /** @description How it stands. */
+            state: components["schemas"]["SeriesDateState"];
+            /** @description Its own date: another one where it was moved by hand. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock. */
+            startsLocal: string;
+            /** @description Start. */
+            startsAt: components["schemas"]["Instant"];
+            /**
+             * Format: int64
+             * @description The session, when there is one.
+             */
+            sessionId?: null | number;
+            /**
+             * Format: int32
+             * @description Seats taken in it.
+             */
+            seatsTaken?: number;
+            /** @description It was changed by hand: it is not as the series says. */
+            byHand?: boolean;
+            /** @description What there is to say of it: why it is shut or missing, or that the clocks change. */
+            says?: null | string;
+            /** @description Conflicts, each in a sentence. */
+            conflicts?: string[];
+        };
+        /**
+         * @description How a date of a series stands.
+         * @enum {unknown}
+         */
+        SeriesDateState: "planned" | "held" | "calledOff" | "skipped" | "shut" | "missing";
+        /** @description When a series ends. */
+        SeriesEndRequest: {
+            /** @description The last day on which it may be held. */
+            lastOn: components["schemas"]["LocalDate"];
+        };
+        /** @description A series. */
+        SeriesMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Its rule in words. */
+            words: string;
+            /** @description Its rule. */
+            rule: string;
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /** @description Its name. */
+            className: string;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /** @description Its name. */
+            roomName: string;
+            /**
+             * Format: int64
+             * @description The location.
+             */
+            locationId: number;
+            /** @description Its name. */
+            locationName: string;
+            /** @description IANA zone of the location. */
+            zone: string;
+            /**
+             * Format: int64
+             * @description Who teaches it.
+             */
+            instructorId?: null | number;
+            /** @description Her name. */
+            instructorName?: null | string;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /** @description Its first date. */
+            startsOn: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock. */
+            startsLocal: string;
+            /**
+             * Format: int64
+             * @description The series this one goes on from.
+             */
+            continuesId?: null | number;
+            /** @description No date lies ahead. */
+            hasEnded: boolean;
+            /** @description Until when its sessions are laid out. */
+            laidOutTo: components["schemas"]["LocalDate"];
+            /** @description Its dates ahead that are laid out; in the list the next four. */
+            dates: components["schemas"]["SeriesDateMessage"][];
+            /**
+             * Format: int32
+             * @description Dates within reach that could not be laid out.
+             */
+            missing: number;
+        };
+        /** @description What a change does, or would do. */
+        SeriesOutcome: {
+            /** @description It was kept; false when it was only looked at. */
+            kept: boolean;
+            /**
+             * Format: int64
+             * @description The series as it goes on: itself, or the one that continues it. Null where that one is not made yet.
+             */
+            seriesId?: null | number;
+            /** @description Its rule in words. */
+            words: string;
+            /** @description The old one in words, where it ends here. */
+            endedWords?: null | string;
+            /** @description What it brings about. */
+            changes: components["schemas"]["ChangesPreview"];
+            /**
+             * Format: int32
+             * @description Dates in this range that were changed by hand and stay as they are.
+             */
+            stayByHand?: number;
+        };
+        /** @description What a rule gives. */
+        SeriesPreviewMessage: {
+            /** @description The rule as it would be kept. */
+            rule: string;
+            /** @description It in words. */
+            words: string;
+            /** @description IANA zone of its clock. */
+            zone: string;
+            /** @description Its first date. */
+            start: components["schemas"]["LocalDate"];
+            /** @description Its dates: the next 26 weeks, 60 at most. */
+            dates: components["schemas"]["SeriesDateMessage"][];
+            /** @description It goes on after them. */
+            goesOn: boolean;
+            /** @description Until when its sessions would be laid out now; later ones follow by night. */
+            laidOutTo: components["schemas"]["LocalDate"];
+            /** @description All conflicts. */
+            conflicts: components["schemas"]["Conflict"][];
+        };
+        /** @description A series asked for, or looked at before it is made. */
+        SeriesRequest: {
+            /** @description Its rule: RFC 5545, for dates. */
+            rule: string;
+            /** @description The day the rule counts from. */
+            start: components["schemas"]["LocalDate"];
+            /** @description Start by the wall clock, "18:00". */
+            startsLocal: string;
+            /** @description IANA zone of that clock; left out, that of the room's location. */
+            zone?: null | string;
+            /** @description Dates on which nothing is held. */
+            exceptions?: null | unknown[];
+            /**
+             * Format: int64
+             * @description The class; a preview of dates alone needs none.
+             */
+            classId?: null | number;
+            /**
+             * Format: int64
+             * @description The room; a preview of dates alone needs none.
+             */
+            roomId?: null | number;
+            /**
+             * Format: int64
+             * @description Who teaches it; null when nobody does yet.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int32
+             * @description Length in minutes; left out, that of the class.
+             */
+            minutes?: null | number;
+            /**
+             * Format: int32
+             * @description Seats; left out, those of the room.
+             */
+            seats?: null | number;
+            /** @description Warnings (hours, rest, a plan that is longer) are accepted. */
+            anyway?: boolean;
+        };
+        /**
+         * @description How far a change of a series goes.
+         * @enum {unknown}
+         */
+        SeriesScope: "thisOne" | "fromHere" | "all";
         /** @description What a change would mean for the people of one session. */
         SessionConsequence: {
             /**
@@ -4671,6 +5253,13 @@ export interface components {
             whyNot?: null | components["schemas"]["RefusalMessage"];
             /** @description Those that stand. */
             notes: components["schemas"]["ClassNote"][];
+        };
+        /** @description What a change of one session does, or would do. */
+        SessionOutcome: {
+            /** @description It was kept; false when it was only looked at. */
+            kept: boolean;
+            /** @description What it brings about. */
+            changes: components["schemas"]["ChangesPreview"];
         };
         /** @description The plan of one session. */
         SessionPlanMessage: {
@@ -4710,6 +5299,37 @@ export interface components {
             versions: components["schemas"]["PlanVersionMessage"][];
             /** @description What it is made of. */
             items: components["schemas"]["PlanItemMessage"][];
+        };
+        /** @description How the owner wants one session to stand. */
+        SessionRequest: {
+            /** @description Its date, where it is held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it; null when nobody does yet.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /** @description Whether it is held; false calls it off. */
+            isHeld: boolean;
+            /** @description Warnings (hours, rest, a plan that is longer) are accepted. */
+            anyway?: boolean;
         };
         /**
          * @description Whether a session is held.
@@ -5562,6 +6182,92 @@ export interface operations {
             };
             /** @description Bad Request */
             400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Session: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionSummary"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeSession: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SessionRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -8178,37 +8884,6 @@ export interface operations {
             };
         };
     };
-    Session: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                sessionId: number;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description OK */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["SessionSummary"];
-                };
-            };
-            /** @description Not Found */
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
-        };
-    };
     Drafts: {
         parameters: {
             query?: never;
@@ -8717,6 +9392,558 @@ export interface operations {
             };
         };
     };
+    AllSeries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesMessage"][];
+                };
+            };
+        };
+    };
+    AddSeries: {
+        parameters: {
+            query?: never;
+            header?: {
+                "Idempotency-Key"?: string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Added"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PreviewSeries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesPreviewMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    OneSeries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                seriesId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeSeries: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesChangeRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    EndSeries: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesEndRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SkipDate: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+                on: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    BringDateBack: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+                anyway?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+                on: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Closures: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClosureRow"][];
+                };
+            };
+        };
+    };
+    AddClosure: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ClosureRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClosureOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ImportHolidays: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+                locationId?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["IFormFile"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HolidayReport"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HolidayReport"];
+                };
+            };
+        };
+    };
+    CallOffOnClosure: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                closureId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClosureOutcome"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    RemoveClosure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                closureId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OpenedAgain"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
     Book: {
         parameters: {
             query?: never;
@@ -9032,6 +10259,55 @@ export interface operations {
             };
             /** @description Conflict */
             409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    LetGo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LetGoMessage"][];
+                };
+            };
+        };
+    };
+    SeenTo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                bookingId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };
