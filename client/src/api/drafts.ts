@@ -1,4 +1,4 @@
-import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query';
+import { queryOptions, skipToken, useMutation, useQueryClient } from '@tanstack/react-query';
 import { api, ok } from './client';
 import { sessionsQueries } from './sessions';
 import type { Draft, DraftSession } from './types';
@@ -25,17 +25,19 @@ export const draftQueries = {
   check: (draftId: number, version: number, session: WantedSession | null) =>
     queryOptions({
       queryKey: [...draftQueries.all(), draftId, 'check', version, session] as const,
-      enabled: session !== null,
       staleTime: 30_000,
       retry: false,
-      queryFn: ({ signal }) =>
-        ok(
-          api.POST('/api/drafts/{draftId}/check', {
-            params: { path: { draftId } },
-            body: { session: session! },
-            signal,
-          }),
-        ),
+      queryFn:
+        session === null
+          ? skipToken
+          : ({ signal }) =>
+              ok(
+                api.POST('/api/drafts/{draftId}/check', {
+                  params: { path: { draftId } },
+                  body: { session },
+                  signal,
+                }),
+              ),
     }),
   consequences: (draftId: number, version: number) =>
     queryOptions({

@@ -81,8 +81,9 @@ export function Board(props: Props) {
   );
 
   const spotUnder = (event: PointerEvent, { session, grabbed, sizes }: Grip): Spot => {
-    const { left, top, width } = field.current!.getBoundingClientRect();
     const from = spotOf(session);
+    if (field.current === null) return from;
+    const { left, top, width } = field.current.getBoundingClientRect();
     const down = event.clientY - top;
     if (sizes) {
       const line = ground.lines.findIndex((one) => isOn(ground.view, one, from));
@@ -98,7 +99,7 @@ export function Board(props: Props) {
     const line = ground.lines[at];
     const placed = onDay(
       startingAt(from, Math.round(start / step) * step),
-      days[day]!,
+      addDays(monday, day),
       ground.first,
       ground.last,
     );
@@ -107,13 +108,13 @@ export function Board(props: Props) {
 
   const grab = (event: PointerEvent<HTMLElement>, session: DraftSession, sizes: boolean) => {
     if (event.button !== 0 || !session.isHeld) return;
-    const card = event.currentTarget.closest('[data-card]')!.getBoundingClientRect();
+    const card = event.currentTarget.closest('[data-card]')?.getBoundingClientRect();
     grip.current = {
       session,
       sizes,
       x: event.clientX,
       y: event.clientY,
-      grabbed: event.clientY - card.top,
+      grabbed: event.clientY - (card?.top ?? event.clientY),
       moving: false,
     };
     event.currentTarget.setPointerCapture(event.pointerId);

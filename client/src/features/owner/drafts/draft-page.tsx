@@ -197,7 +197,7 @@ function OpenDraft({ draft, locations, studioClasses, instructors }: Props) {
                 { value: 'list', label: 'List' },
               ]}
               value={looks}
-              onChange={(value) => show({ by: value as Looks })}
+              onChange={(value) => show({ by: value })}
             />
           )}
           {looks === 'room' && locations.length > 1 && (

@@ -10,7 +10,7 @@ import { Go } from '@/components/states/go';
 import { dayAndMonth, fullDate } from '@/components/time/days';
 import { momentWords } from '@/components/time/zone';
 import { MakeDraft } from './make-draft';
-import ownerClasses from '../owner.module.css';
+import ownerClasses from '@/features/owner/owner.module.css';
 
 /** Drafts of weeks: those that are open, and what was published. */
 export function DraftsPage() {

@@ -8,7 +8,11 @@ import type { Named } from './words';
 /** Sessions that somebody changed in the timetable since they were copied: the owner says which of the two holds. */
 export function Meanwhile({ draft, named }: { draft: Draft; named: Named }) {
   const decide = useDecide(draft.draft.id);
-  const rows = draft.sessions.filter(({ meanwhile }) => meanwhile != null);
+  const rows = draft.sessions.flatMap((row) =>
+    row.meanwhile == null
+      ? []
+      : [{ row, theirs: { ...row.meanwhile, id: row.id, classId: row.classId } }],
+  );
   if (rows.length === 0) return null;
   return (
     <Alert
@@ -23,8 +27,7 @@ export function Meanwhile({ draft, named }: { draft: Draft; named: Named }) {
     >
       <Stack gap="sm">
         <Refused error={decide.error} />
-        {rows.map((row) => {
-          const theirs = { ...row.meanwhile!, id: row.id, classId: row.classId };
+        {rows.map(({ row, theirs }) => {
           return (
             <div key={row.id}>
               <Text fw={600}>In the timetable now: {stands(named, theirs)}</Text>

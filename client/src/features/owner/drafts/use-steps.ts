@@ -37,6 +37,7 @@ export function useSteps(draft: Draft, tell: (words: string) => void) {
     });
   };
 
+  const [last, next] = [past.at(-1), future.at(-1)];
   return {
     busy: change.isPending || copy.isPending,
     refused,
@@ -60,27 +61,23 @@ export function useSteps(draft: Draft, tell: (words: string) => void) {
     },
     copy,
     undo:
-      past.length === 0
+      last === undefined
         ? undefined
-        : () => {
-            const last = past[past.length - 1]!;
+        : () =>
             ask(last.before, () => {
               setPast((steps) => steps.slice(0, -1));
               setFuture((steps) => [...steps, last]);
               tell(`Taken back: ${last.words}`);
-            });
-          },
+            }),
     redo:
-      future.length === 0
+      next === undefined
         ? undefined
-        : () => {
-            const next = future[future.length - 1]!;
+        : () =>
             ask(next.after, () => {
               setFuture((steps) => steps.slice(0, -1));
               setPast((steps) => [...steps, next]);
               tell(`Done again: ${next.words}`);
-            });
-          },
+            }),
   };
 }
 
