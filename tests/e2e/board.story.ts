@@ -14,7 +14,7 @@ async function makeDraft(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Week after' }).click();
   await expect(page.getByRole('heading', { level: 1, name: '8 Mar to 14 Mar' })).toBeVisible();
   await page.getByRole('button', { name: 'Change in a draft' }).click();
-  await page.getByLabel('Name').fill('March');
+  await page.getByRole('textbox', { name: 'Name', exact: true }).fill('March');
   await page.getByRole('button', { name: 'Make the draft' }).click();
   await expect(page.getByRole('application', { name: /by room/ })).toBeVisible();
 }
