@@ -10,6 +10,7 @@ using Studio.Api.Booking;
 using Studio.Api.Catalogue;
 using Studio.Api.Clearance;
 using Studio.Api.Clients;
+using Studio.Api.Cover;
 using Studio.Api.Data;
 using Studio.Api.Demo;
 using Studio.Api.Erasures;
@@ -23,6 +24,7 @@ using Studio.Api.Pregnancies;
 using Studio.Api.Records;
 using Studio.Api.Rosters;
 using Studio.Api.Screenings;
+using Studio.Api.Staff;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
 using Studio.Api.Timetable.Drafts;
@@ -51,6 +53,7 @@ public static class StudioHost
         services.AddSingleton<Live>();
         services.AddSingleton<Seal>();
         services.AddSingleton<LetterFiles>();
+        services.AddSingleton<ProofFiles>();
         services.AddSingleton<Database>();
         services.AddSingleton(_ => new CatalogueInForce(EmbeddedCatalogue.Load()));
         // One book for a whole request, whatever is put in force meanwhile; nothing that outlives a request may hold one.
@@ -62,6 +65,7 @@ public static class StudioHost
         services.AddAccounts();
         services.AddScoped<StudioStore>();
         services.AddScoped<SessionSummaries>();
+        services.AddScoped<Covers>();
         services.AddSingleton(MailSettings.Read(builder.Configuration));
         services.AddSingleton<MailLinks>();
         services.AddSingleton<MailFolder>();
@@ -153,6 +157,8 @@ public static class StudioHost
         app.MapPolicies();
         app.MapCatalogue();
         app.MapStaff();
+        app.MapPay();
+        app.MapTravel();
         app.MapDating();
         app.MapClients();
         app.MapHealth();
@@ -166,6 +172,7 @@ public static class StudioHost
         app.MapRecords();
         app.MapErasures();
         app.MapSessions();
+        app.MapCover();
         app.MapDrafts();
         app.MapSessionChanges();
         app.MapSeries();

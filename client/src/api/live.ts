@@ -7,6 +7,7 @@ import { flagQueries } from './flags';
 import { incidentQueries } from './incidents';
 import { jobQueries } from './jobs';
 import { letterQueries } from './letters';
+import { messageQueries } from './messages';
 import { moveQueries } from './moves';
 import { erasureQueries } from './records';
 import { sessionsQueries } from './sessions';
@@ -14,7 +15,17 @@ import { sessionsQueries } from './sessions';
 interface Changed {
   /** `open` is the stream's own greeting. */
   topic:
-    'open' | 'session' | 'client' | 'flags' | 'moves' | 'jobs' | 'rules' | 'erasures' | 'drafts';
+    | 'open'
+    | 'session'
+    | 'client'
+    | 'flags'
+    | 'moves'
+    | 'jobs'
+    | 'rules'
+    | 'erasures'
+    | 'messages'
+    | 'mail'
+    | 'drafts';
   id?: number | null;
 }
 
@@ -42,6 +53,9 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
       return [erasureQueries.all()];
     case 'drafts':
       return [draftQueries.all()];
+    case 'messages':
+    case 'mail':
+      return [messageQueries.all()];
     case 'rules':
       // Every verdict may be another one.
       return [[]];

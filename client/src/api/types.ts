@@ -20,8 +20,27 @@ export type ScreeningForm = Wire['ScreeningForm'];
 export type Letter = Wire['LetterMessage'];
 export type AuditEntry = Wire['AuditMessage'];
 
+export type MessageKind = Wire['MessageKind'];
+export type MessageStatus = Wire['MessageStatus'];
+export type LoggedMessage = Wire['LoggedMessage'];
+export type MessageInFull = Wire['MessageInFull'];
+export type Sending = Wire['SendingMessage'];
+export type MessageCounts = Wire['MessageCounts'];
+export type KindOfMessage = Wire['KindMessage'];
+export type MyMessage = Wire['MyMessage'];
+export type MessageChoice = Wire['MessageChoice'];
+
 export type Me = Wire['Me'];
 export type Demo = Wire['DemoMessage'];
+
+export type Cover = Wire['CoverMessage'];
+export type CoverAnswer = Wire['CoverAnswer'];
+export type CoverAsked = Wire['CoverAskedMessage'];
+export type CoverChoice = Wire['CoverChoice'];
+export type CoverPlan = Wire['CoverPlanMessage'];
+export type CoverStep = Wire['CoverStepMessage'];
+export type Candidate = Wire['CandidateMessage'];
+export type MyCover = Wire['MyCoverMessage'];
 
 export type SessionSummary = Wire['SessionSummary'];
 export type Fit = Wire['FitMessage'];

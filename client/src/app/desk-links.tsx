@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { flagQueries } from '@/api/flags';
 import { letterQueries } from '@/api/letters';
+import { messageQueries } from '@/api/messages';
 import { moveQueries } from '@/api/moves';
 import { waitingFor } from '@/components/flags/groups';
 import type { Desk } from './desks';
@@ -22,6 +23,7 @@ export function DeskLinks({ desk }: { desk: Desk }) {
           {counts === 'moves' && <MoveCount />}
           {counts === 'flags' && <FlagCount />}
           {counts === 'letters' && <LetterCount />}
+          {counts === 'messages' && <MessageCount />}
         </Link>
       ))}
     </nav>
@@ -36,6 +38,12 @@ function MoveCount() {
 function FlagCount() {
   const { data } = useQuery(flagQueries.list());
   return <Count of={data && waitingFor(data)} />;
+}
+
+/** Those that could not be delivered, or are tried in vain: they need somebody. */
+function MessageCount() {
+  const { data } = useQuery(messageQueries.counts());
+  return <Count of={data && data.failed + data.stuck} />;
 }
 
 export function LetterCount() {

@@ -4,7 +4,7 @@ interface DeskLink {
   to: string;
   label: string;
   /** Lists of work show how much there is. */
-  counts?: 'moves' | 'flags' | 'letters';
+  counts?: 'moves' | 'flags' | 'letters' | 'messages';
   /** It has pages below it, and is where one is on any of them. */
   holds?: boolean;
 }
@@ -31,10 +31,12 @@ export const desks: readonly Desk[] = [
       { to: '/studio', label: 'Week' },
       { to: '/studio/drafts', label: 'Drafts', holds: true },
       { to: '/studio/people', label: 'People' },
+      { to: '/studio/cover', label: 'Cover' },
       { to: '/studio/staff', label: 'Staff' },
       { to: '/studio/plans', label: 'Class plans' },
       { to: '/studio/rules', label: 'Rules', holds: true },
       { to: '/studio/incidents', label: 'Incidents' },
+      { to: '/studio/messages', label: 'Messages', counts: 'messages', holds: true },
       { to: '/studio/audit', label: 'Audit' },
       { to: '/studio/erasures', label: 'Erasures', holds: true },
       { to: '/studio/jobs', label: 'Jobs' },
@@ -72,7 +74,9 @@ export const desks: readonly Desk[] = [
     links: [
       { to: '/teach', label: 'Next session' },
       { to: '/teach/week', label: 'My weeks' },
+      { to: '/teach/cover', label: 'Cover' },
       { to: '/teach/plans', label: 'Class plans' },
+      { to: '/teach/messages', label: 'Messages' },
       { to: '/teach/movements', label: 'Movements' },
       { to: '/teach/what-if', label: 'What if' },
     ],
@@ -85,6 +89,7 @@ export const desks: readonly Desk[] = [
       { to: '/my', label: 'Classes' },
       { to: '/my/questions', label: 'Questions' },
       { to: '/my/letters', label: 'Letters' },
+      { to: '/my/messages', label: 'Messages' },
       { to: '/my/details', label: 'About me' },
     ],
   },

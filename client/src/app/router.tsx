@@ -9,6 +9,7 @@ import {
 import type { QueryClient } from '@tanstack/react-query';
 import type { IncidentFilter } from '@/api/incidents';
 import { sessionQueries } from '@/api/session';
+import { messageFilterIn } from '@/components/messages/filter';
 import { movementFilterIn, ruleFilterIn } from '@/components/rules/filters';
 import { questionIn } from '@/components/rules/question';
 import { deskAt, desksOf, landingOf } from './desks';
@@ -186,6 +187,14 @@ const teachWeek = createRoute({
   validateSearch: (search): { from?: string } => ({ from: dayIn(search, 'from') }),
   component: lazyRouteComponent(() => import('@/features/instructor/weeks-page'), 'WeeksPage'),
 });
+const teachCover = createRoute({
+  getParentRoute: () => inside,
+  path: '/teach/cover',
+  component: lazyRouteComponent(
+    () => import('@/features/instructor/cover/cover-page'),
+    'TeachCoverPage',
+  ),
+});
 const teachMovements = createRoute({
   getParentRoute: () => inside,
   path: '/teach/movements',
@@ -324,6 +333,11 @@ const erasureKept = createRoute({
   path: '/studio/erasures/$erasureId',
   component: lazyRouteComponent(() => import('@/features/owner/erasures/kept-page'), 'KeptPage'),
 });
+const cover = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/cover',
+  component: lazyRouteComponent(() => import('@/features/owner/cover/cover-page'), 'CoverPage'),
+});
 const staff = createRoute({
   getParentRoute: () => inside,
   path: '/studio/staff',
@@ -396,6 +410,43 @@ const incidents = createRoute({
     'IncidentsPage',
   ),
 });
+const messages = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/messages',
+  validateSearch: messageFilterIn,
+  component: lazyRouteComponent(
+    () => import('@/features/owner/messages/messages-page'),
+    'MessagesPage',
+  ),
+});
+const messageKinds = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/messages/kinds',
+  component: lazyRouteComponent(() => import('@/features/owner/messages/kinds-page'), 'KindsPage'),
+});
+/** What was sent to the reader, and what she wants to receive; the same page for everybody. */
+const messagesToMe = {
+  component: lazyRouteComponent(
+    () => import('@/components/messages/my-messages-page'),
+    'MyMessagesPage',
+  ),
+};
+const myMessages = createRoute({
+  getParentRoute: () => inside,
+  path: '/my/messages',
+  ...messagesToMe,
+});
+const teachMessages = createRoute({
+  getParentRoute: () => inside,
+  path: '/teach/messages',
+  ...messagesToMe,
+});
+/** Out of a message: open to whoever has the link, signed in or not. */
+const stopMessages = createRoute({
+  getParentRoute: () => root,
+  path: '/mail/stop/$token',
+  component: lazyRouteComponent(() => import('./stop-messages'), 'StopMessages'),
+});
 const jobs = createRoute({
   getParentRoute: () => inside,
   path: '/studio/jobs',
@@ -410,12 +461,23 @@ const importing = createRoute({
 export const router = createRouter({
   routeTree: root.addChildren([
     signIn,
+    stopMessages,
     inside.addChildren([
       home,
       ...[day, deskCard, deskRequest, newClient, moves, flags, waiting],
       ...[letters, lettersRead, lettersFind, lettersPerson, lettersRequest],
-      ...[teach, teachSession, teachWeek, teachPlans, teachPlan, teachMovements, teachWhatIf],
+      ...[
+        teach,
+        teachSession,
+        teachWeek,
+        teachCover,
+        teachPlans,
+        teachPlan,
+        teachMovements,
+        teachWhatIf,
+      ],
       ...[my, myDetails, myQuestions, notRight, myLetters, myRequest, myRecord],
+      ...[messages, messageKinds, myMessages, teachMessages],
       ...[personRecord, personErase, erasures, erasureKept],
       ...[drafts, draft],
       ...[
@@ -423,6 +485,7 @@ export const router = createRouter({
         people,
         person,
         studioRequest,
+        cover,
         staff,
         incidents,
         audit,

@@ -17,6 +17,9 @@ public sealed record DataFolder(string Folder, string Keys)
     /// <summary>The folder of clearance letters, sealed and under random names; never served.</summary>
     public string Letters => Path.Combine(Folder, "letters");
 
+    /// <summary>The folder of the files that prove qualifications, kept in the same way.</summary>
+    public string Proofs => Path.Combine(Folder, "proofs");
+
     /// <summary>
     /// From the setting <c>Studio:Data</c>, or else a folder <c>data</c> where the program was started; the keys from
     /// <c>Studio:Keys</c>, or else in a folder <c>keys</c> inside it.
@@ -28,7 +31,8 @@ public sealed record DataFolder(string Folder, string Keys)
         var keys = Path.GetFullPath(configuration["Studio:Keys"] ?? new DataFolder(folder).Keys);
         try
         {
-            foreach (var one in new[] { folder, keys, Path.Combine(folder, "letters") })
+            var made = new DataFolder(folder, keys);
+            foreach (var one in new[] { folder, keys, made.Letters, made.Proofs })
                 Make(one);
             var probe = Path.Combine(folder, $"writable-{Guid.NewGuid():N}");
             File.WriteAllText(probe, "");

@@ -4,12 +4,14 @@ using NodaTime.Text;
 using Studio.Api.Accounts;
 using Studio.Api.Booking;
 using Studio.Api.Clients;
+using Studio.Api.Cover;
 using Studio.Api.Data;
 using Studio.Api.Imports;
 using Studio.Api.Timetable;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
+using Studio.Core.Cover;
 
 namespace Studio.Api.Demo;
 
@@ -64,6 +66,7 @@ public sealed class DemoStudio(
                 );
             await BirthDatesAsync(write, today);
             await BookAsync(write, now);
+            await NeedCoverAsync(write, now);
             await write.CommitAsync();
         }
 
@@ -178,6 +181,42 @@ public sealed class DemoStudio(
                     await BookingStore.TakeAsync(write, session.Id, client, now, null, now);
             }
         }
+    }
+
+    // The next day's first class has nobody, and a colleague asks for cover of one that the demo's instructor can take.
+    private async Task NeedCoverAsync(Write write, Instant now)
+    {
+        var her = await write.ValueAsync<long>(
+            "select id from instructors where email = 'instructor@demo.example'"
+        );
+        var others = (await SessionStore.ListAsync(write, new SessionsWanted()))
+            .Where(s => s.InstructorId is { } by && by != her)
+            .Where(s =>
+                s.OnDate > now.InZone(DateTimeZoneProviders.Tzdb[s.Zone]).Date
+                && s.StartsAt < now + Duration.FromDays(7)
+            )
+            .ToList();
+        if (others.Count == 0)
+            return;
+        await write.ExecuteAsync(
+            "update sessions set instructor_id = null where id = @Id",
+            new { others[0].Id }
+        );
+        var board = await CoverBoard.OfAsync(
+            write,
+            book,
+            now,
+            [.. others.Skip(1).Select(s => s.Id)]
+        );
+        var asked = others
+            .Skip(1)
+            .FirstOrDefault(s =>
+                board
+                    .Ranked(s.Id)
+                    .Any(c => c.InstructorId == her && c.Standing == CoverStanding.Free)
+            );
+        if (asked is not null)
+            await CoverStore.AskAsync(write, asked, now, by: null);
     }
 
     /// <summary>A file of the demo, as it was built in.</summary>

@@ -1,4 +1,5 @@
 using NodaTime;
+using Studio.Api.Cover;
 using Studio.Api.Data;
 using Studio.Api.Erasures;
 using Studio.Api.Messages;
@@ -20,6 +21,7 @@ public sealed class NightSweep(
     ErasureSweep erase,
     ErasedFiles files,
     AskSweep asks,
+    Covers covers,
     StudioStore studio,
     IClock clock
 )
@@ -44,6 +46,13 @@ public sealed class NightSweep(
             await Sealing.RunAsync(write);
             await write.CommitAsync();
             done++;
+        }
+
+        // At every bell, nights or not: a session that nobody teaches comes near at its own hour, not at midnight.
+        await using (var write = await database.BeginWriteAsync())
+        {
+            await covers.SweepAsync(write);
+            await write.CommitAsync();
         }
 
         // At every bell, nights or not: a file that could not be deleted, or a stop in between, is caught up here.

@@ -161,7 +161,7 @@ public static class ClassPlanEndpoints
                 """
                 select exists (select 1 from qualifications
                                 where instructor_id = @instructor and kind = @NeedsQualification
-                                  and issued_on <= @today and expires_on >= @today)
+                                  and withdrawn_at is null and issued_on <= @today and expires_on >= @today)
                 """,
                 new
                 {

@@ -4,7 +4,10 @@ using Studio.Api.Data;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
 using Studio.Core.Catalogue;
+using Studio.Core.Cover;
 using Studio.Core.Rosters;
+using Studio.Core.Staff;
+using Studio.Core.Timetable;
 
 namespace Studio.Api.Rosters;
 
@@ -82,7 +85,10 @@ public sealed class FlagSweep(RuleBook book, StudioStore studio, IClock clock)
         return touched;
     }
 
-    /// <summary>The flags of sessions to come: nobody to teach them, or nobody qualified.</summary>
+    /// <summary>
+    /// The flags of sessions to come and of those who teach them: nobody to teach one, nobody qualified, a qualification
+    /// that runs out.
+    /// </summary>
     public async Task<int> SessionsAsync(Write write)
     {
         var now = clock.GetCurrentInstant();
@@ -92,7 +98,13 @@ public sealed class FlagSweep(RuleBook book, StudioStore studio, IClock clock)
                    i.name as InstructorName, k.needs_qualification as Qualification,
                    exists (select 1 from qualifications q
                             where q.instructor_id = s.instructor_id and q.kind = k.needs_qualification
-                              and q.issued_on <= s.on_date and q.expires_on >= s.on_date) as Qualified
+                              and q.withdrawn_at is null
+                              and q.issued_on <= s.on_date and q.expires_on >= s.on_date) as Qualified,
+                   case when i.left_on <= s.on_date then 'left'
+                        when exists (select 1 from leave v
+                                      where v.instructor_id = s.instructor_id and v.withdrawn_at is null
+                                        and v.from_on <= s.on_date and v.to_on >= s.on_date) then 'away'
+                        else 'none' end as Absence
               from sessions s
               join classes k on k.id = s.class_id
               join rooms r on r.id = s.room_id
@@ -113,21 +125,116 @@ public sealed class FlagSweep(RuleBook book, StudioStore studio, IClock clock)
                         r.InstructorId,
                         r.InstructorName,
                         r.Qualification,
-                        r.Qualified
+                        r.Qualified,
+                        r.Absence
                     )
                 )
             )
+            .Concat(await EndingAsync(write, rows))
             .ToList();
+        should.AddRange(await UncoveredAsync(write, now));
         var touched = await FlagStore.SettleAsync(write, should, "client_id is null", [], now);
         if (touched > 0)
             write.Tell("flags");
         return touched;
     }
 
+    // She is told by the studio's own today: a qualification belongs to no one location.
+    private async Task<IEnumerable<StandingFlag>> EndingAsync(Write write, List<StaffingRow> ahead)
+    {
+        var zone = await write.FindAsync<string>("select zone from locations order by id limit 1");
+        var today = studio.Today(zone ?? "UTC");
+        var held = await write.ListAsync<HeldRow>(
+            """
+            select q.instructor_id as InstructorId, i.name as InstructorName, q.kind, q.issued_on as IssuedOn,
+                   q.expires_on as ExpiresOn
+              from qualifications q join instructors i on i.id = q.instructor_id
+             where q.withdrawn_at is null and (i.left_on is null or i.left_on > @today)
+            """,
+            new { today }
+        );
+        var needed = ahead.ToLookup(s => (s.InstructorId, s.Qualification));
+        return held.GroupBy(q => (q.InstructorId, q.InstructorName))
+            .SelectMany(hers =>
+                QualificationRules
+                    .RunningOut(
+                        hers.Select(q => new HeldQualification(q.Kind, q.IssuedOn, q.ExpiresOn)),
+                        today
+                    )
+                    .Where(q => q.To >= today)
+                    .Select(q =>
+                        Flags.Of(
+                            new EndingQualification(
+                                hers.Key.InstructorId,
+                                hers.Key.InstructorName,
+                                q.Kind,
+                                q.To,
+                                today,
+                                [
+                                    .. needed[(hers.Key.InstructorId, q.Kind)]
+                                        .Select(s => s.OnDate)
+                                        .Where(on => on > q.To),
+                                ]
+                            )
+                        )
+                    )
+            );
+    }
+
+    private sealed record HeldRow
+    {
+        public long InstructorId { get; init; }
+        public string InstructorName { get; init; } = "";
+        public string Kind { get; init; } = "";
+        public LocalDate IssuedOn { get; init; }
+        public LocalDate ExpiresOn { get; init; }
+    }
+
     private sealed record ClientZone
     {
         public long Id { get; init; }
         public string Zone { get; init; } = "";
+    }
+
+    private static async Task<IEnumerable<StandingFlag>> UncoveredAsync(Write write, Instant now) =>
+        (
+            await write.ListAsync<UncoveredRow>(
+                """
+                select s.id, k.name as ClassName, s.on_date as OnDate, l.zone, i.name as InstructorName,
+                       c.asked_at as AskedAt, s.starts_at as StartsAt
+                  from cover_requests c
+                  join sessions s on s.id = c.session_id
+                  join instructors i on i.id = s.instructor_id and i.id = c.instructor_id
+                  join classes k on k.id = s.class_id
+                  join rooms r on r.id = s.room_id
+                  join locations l on l.id = r.location_id
+                 where c.status = 'open' and s.status = 'open' and s.starts_at > @now
+                 order by s.starts_at, s.id
+                """,
+                new { now }
+            )
+        ).Select(r =>
+            Flags.Of(
+                new UncoveredSession(
+                    r.Id,
+                    r.ClassName,
+                    r.OnDate,
+                    r.InstructorName,
+                    r.AskedAt.InZone(DateTimeZoneProviders.Tzdb[r.Zone]).Date,
+                    CoverRules.IsLoud(r.StartsAt, now)
+                )
+            )
+        );
+
+    private sealed record UncoveredRow
+    {
+        public long Id { get; init; }
+        public string ClassName { get; init; } = "";
+        public LocalDate OnDate { get; init; }
+        public string Zone { get; init; } = "";
+        public string InstructorName { get; init; } = "";
+        public Instant AskedAt { get; init; }
+        public Instant StartsAt { get; init; }
     }
 
     private sealed record SeatRow
@@ -151,5 +258,6 @@ public sealed class FlagSweep(RuleBook book, StudioStore studio, IClock clock)
         public string? InstructorName { get; init; }
         public string Qualification { get; init; } = "";
         public bool Qualified { get; init; }
+        public Absence Absence { get; init; }
     }
 }

@@ -98,7 +98,10 @@ public sealed class SessionSummaries(RuleBook book)
         var classes = (await StudioStore.ClassesAsync(read)).ToDictionary(c => c.Id);
         var qualifications = (
             await read.ListAsync<QualificationSpan>(
-                "select instructor_id as InstructorId, kind, issued_on as IssuedOn, expires_on as ExpiresOn from qualifications"
+                """
+                select instructor_id as InstructorId, kind, issued_on as IssuedOn, expires_on as ExpiresOn
+                  from qualifications where withdrawn_at is null
+                """
             )
         ).ToLookup(q => (q.InstructorId, q.Kind));
 

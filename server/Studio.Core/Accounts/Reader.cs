@@ -81,6 +81,9 @@ public sealed record Reader
         : Roles.Contains(Role.FrontDesk) && !ended ? Audience.FrontDesk
         : null;
 
+    /// <summary>Whether she may look at an instructor's own page and change what is hers to change: the owner, and she herself.</summary>
+    public bool MayKeep(long instructorId) => IsOwner || InstructorId == instructorId;
+
     /// <summary>As whom she may look at a session's roster, or null when for her there is none.</summary>
     /// <param name="instructorId">Who teaches it; null when nobody does yet.</param>
     public Audience? OnRoster(long? instructorId) =>

@@ -80,6 +80,12 @@ public static class PolicyCaution
             ["yes"],
             ["no"],
         ],
+        // Nobody's class changes hands unless one person has looked at it.
+        ["cover-settles"] =
+        [
+            ["owner"],
+            ["instructors"],
+        ],
         ["heart-rate"] =
         [
             ["stricter"],

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Studio.Core.Cover;
 
 namespace Studio.Core.Catalogue;
 
@@ -66,6 +67,12 @@ public sealed partial record StudioPolicies
         [HeartRate29.Younger] = "younger",
     };
 
+    private static readonly Dictionary<CoverSettles, string> Settling = new()
+    {
+        [CoverSettles.Owner] = "owner",
+        [CoverSettles.Instructors] = "instructors",
+    };
+
     /// <summary>These policies with one value changed, or why it cannot be; allowed ranges are the rule book's to check.</summary>
     public Answer<StudioPolicies> With(string code, string value)
     {
@@ -111,6 +118,7 @@ public sealed partial record StudioPolicies
             "week-reading" => WeekReadings[WeekReading],
             "look-ahead-days" => Text(LookAheadDays),
             "move-hold-hours" => Text(MoveHoldHours),
+            "cover-settles" => Settling[CoverSettles],
             "waitlist-cut-off-minutes" => Text(WaitlistCutOffMinutes),
             "booking-ahead-days" => Text(BookingAheadDays),
             "impact-after-birth-days" => Text(ImpactAfterBirthDays),
@@ -216,6 +224,10 @@ public sealed partial record StudioPolicies
             ("warm-room", _) when KeyOf(WarmRooms, value) is { } one => this with
             {
                 WarmRoom = one,
+            },
+            ("cover-settles", _) when KeyOf(Settling, value) is { } one => this with
+            {
+                CoverSettles = one,
             },
             ("heart-rate", _) when KeyOf(HeartRates, value) is { } one => this with
             {

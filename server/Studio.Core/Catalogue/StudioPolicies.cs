@@ -1,3 +1,5 @@
+using Studio.Core.Cover;
+
 namespace Studio.Core.Catalogue;
 
 /// <summary>Which list of contraindications counts.</summary>
@@ -147,6 +149,9 @@ public sealed partial record StudioPolicies
     /// <summary>For how many hours a seat named in a suggested move is kept for her.</summary>
     public int MoveHoldHours { get; init; } = 24;
 
+    /// <summary>Who settles cover.</summary>
+    public CoverSettles CoverSettles { get; init; } = CoverSettles.Owner;
+
     /// <summary>How long before a class its waitlist stops moving up, in minutes.</summary>
     public int WaitlistCutOffMinutes { get; init; } = 120;
 
@@ -230,6 +235,7 @@ public sealed partial record StudioPolicies
         "week-reading",
         "look-ahead-days",
         "move-hold-hours",
+        "cover-settles",
         "waitlist-cut-off-minutes",
         "booking-ahead-days",
         "impact-after-birth-days",

@@ -16,8 +16,9 @@ public enum LetterFileKind
 }
 
 /// <summary>
-/// Tells by its content what a letter's file is; its name and what the browser says of it count for nothing. A file that
-/// could be read as two kinds, carries more behind its end, or would do something when opened is refused.
+/// Tells by its content what the file of a letter, or of the proof of a qualification, is; its name and what the browser
+/// says of it count for nothing. A file that could be read as two kinds, carries more behind its end, or would do
+/// something when opened is refused.
 /// </summary>
 public static class LetterFile
 {
@@ -27,31 +28,31 @@ public static class LetterFile
     /// <summary>Nothing in it.</summary>
     public static readonly Refusal Empty = Refuse(
         "file-empty",
-        "The file is empty. Please choose the letter again, or photograph it anew."
+        "The file is empty. Please choose it again, or photograph the paper anew."
     );
 
     /// <summary>Over the limit.</summary>
     public static readonly Refusal TooLarge = Refuse(
         "file-too-large",
-        "The file is larger than 10 MB. A photograph of the letter is enough, or a scan with fewer dots."
+        "The file is larger than 10 MB. A photograph of the paper is enough, or a scan with fewer dots."
     );
 
     /// <summary>Something else.</summary>
     public static readonly Refusal WrongKind = Refuse(
         "file-kind",
-        "This is no PDF, JPEG or PNG, whatever its name says. Please send one of these: a photograph of the letter will do."
+        "This is no PDF, JPEG or PNG, whatever its name says. Please send one of these: a photograph of the paper will do."
     );
 
     /// <summary>Broken off, or two files in one.</summary>
     public static readonly Refusal Unclean = Refuse(
         "file-unclean",
-        "The file is damaged or carries something besides the letter. Please photograph the letter and send the picture."
+        "The file is damaged or carries something besides what is on the paper. Please photograph the paper and send the picture."
     );
 
     /// <summary>It would do something when opened.</summary>
     public static readonly Refusal Active = Refuse(
         "file-active",
-        "This PDF holds a program, a form action or another file. Please print it to a new PDF, or photograph the letter."
+        "This PDF holds a program, a form action or another file. Please print it to a new PDF, or photograph the paper."
     );
 
     private static readonly byte[] PngSignature = [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A];

@@ -8,7 +8,7 @@ namespace Studio.Core.Messages;
 internal static class MessageLayout
 {
     private const string Font =
-        "font-family:Georgia,'Times New Roman',serif;font-size:17px;line-height:1.5;color:#26231f";
+        "font-family:Georgia,'Times New Roman',serif;font-size:17px;line-height:1.5;color:#25221c";
 
     private static readonly HtmlEncoder Encoder = HtmlEncoder.Create(UnicodeRanges.All);
 
@@ -45,7 +45,7 @@ internal static class MessageLayout
             <!doctype html>
             <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width">
             <title>{Safe(OneLine.Of(said.Subject))}</title></head>
-            <body style="margin:0;padding:24px 16px;background:#fbf8f2">
+            <body style="margin:0;padding:24px 16px;background:#fffdf8">
             <div style="max-width:34em;margin:0 auto;{Font}">
 
             """
@@ -65,7 +65,7 @@ internal static class MessageLayout
             Paragraph(words);
         if (frame.Page is { } page)
             html.Append(
-                $"<p style=\"margin:1.4em 0\"><a href=\"{Safe(page)}\" style=\"display:inline-block;padding:.6em 1.1em;background:#1f5a41;color:#ffffff;text-decoration:none;border-radius:4px\">{Safe(said.Press)}</a></p>\n"
+                $"<p style=\"margin:1.4em 0\"><a href=\"{Safe(page)}\" style=\"display:inline-block;padding:.6em 1.1em;background:#1f5a3c;color:#ffffff;text-decoration:none;border-radius:4px\">{Safe(said.Press)}</a></p>\n"
             );
         Paragraph(OneLine.Of(frame.StudioName));
         html.Append(
@@ -82,7 +82,7 @@ internal static class MessageLayout
             html.Append($"<p style=\"margin:0 0 1em\">{Safe(words)}</p>\n");
 
         static string Link(string to, string words) =>
-            $"<a href=\"{Safe(to)}\" style=\"color:#1f5a41\">{Safe(words)}</a>";
+            $"<a href=\"{Safe(to)}\" style=\"color:#1f5a3c\">{Safe(words)}</a>";
     }
 
     private static string Greeting(MessageFrame frame) =>

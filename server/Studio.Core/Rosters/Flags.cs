@@ -40,6 +40,9 @@ public enum FlagKind
 
     /// <summary>An instructor's qualification is not valid on a session's date.</summary>
     Qualification,
+
+    /// <summary>An instructor's qualification runs out soon.</summary>
+    QualificationEnds,
 }
 
 /// <summary>How loud a flag is.</summary>
@@ -101,6 +104,7 @@ public sealed record ClientState(
 /// <param name="InstructorName">Her name.</param>
 /// <param name="Qualification">The qualification its class needs.</param>
 /// <param name="Qualified">She holds it on that date.</param>
+/// <param name="Absence">Why she cannot be there that day: she is away, or works here no longer.</param>
 public sealed record SessionState(
     long SessionId,
     string ClassName,
@@ -109,7 +113,53 @@ public sealed record SessionState(
     long? InstructorId,
     string? InstructorName,
     string Qualification,
-    bool Qualified
+    bool Qualified,
+    Absence Absence = Absence.None
+);
+
+/// <summary>Whether somebody is there on a day.</summary>
+public enum Absence
+{
+    /// <summary>She is.</summary>
+    None,
+
+    /// <summary>She is on leave.</summary>
+    Away,
+
+    /// <summary>She works here no longer.</summary>
+    Left,
+}
+
+/// <summary>A qualification that runs out soon, the last of its kind that she has.</summary>
+/// <param name="InstructorId">Whose.</param>
+/// <param name="InstructorName">Her name.</param>
+/// <param name="Kind">Its kind.</param>
+/// <param name="EndsOn">Its last day.</param>
+/// <param name="Today">Today at the studio.</param>
+/// <param name="SessionsAfter">Dates of the sessions after it that need it of her.</param>
+public sealed record EndingQualification(
+    long InstructorId,
+    string InstructorName,
+    string Kind,
+    LocalDate EndsOn,
+    LocalDate Today,
+    IReadOnlyList<LocalDate> SessionsAfter
+);
+
+/// <summary>A session to come for which cover was asked and that nobody has taken.</summary>
+/// <param name="SessionId">It.</param>
+/// <param name="ClassName">Its class.</param>
+/// <param name="On">Its date.</param>
+/// <param name="InstructorName">Who cannot teach it.</param>
+/// <param name="AskedOn">The day cover was asked, where it is held.</param>
+/// <param name="IsLoud">It begins within a day.</param>
+public sealed record UncoveredSession(
+    long SessionId,
+    string ClassName,
+    LocalDate On,
+    string InstructorName,
+    LocalDate AskedOn,
+    bool IsLoud
 );
 
 /// <summary>The flags that should stand: a pure function of the state.</summary>
@@ -147,6 +197,20 @@ public static class Flags
         ];
     }
 
+    /// <summary>The flag of a session that somebody cannot teach and nobody has taken.</summary>
+    public static StandingFlag Of(UncoveredSession session) =>
+        new(
+            $"uncovered:{session.SessionId}",
+            FlagKind.NoInstructor,
+            session.IsLoud ? FlagSeverity.Urgent : FlagSeverity.Attention,
+            null,
+            session.SessionId,
+            null,
+            $"{session.ClassName} on {Day(session.On)}: {session.InstructorName} cannot teach it, and nobody has taken it yet.",
+            null,
+            session.AskedOn
+        );
+
     /// <summary>Flags of a session to come.</summary>
     public static IReadOnlyList<StandingFlag> Of(SessionState session)
     {
@@ -162,6 +226,21 @@ public static class Flags
                     session.SessionId,
                     null,
                     $"{session.ClassName} on {Day(session.On)} has no instructor.",
+                    null,
+                    session.Today
+                ),
+            ];
+        if (session.Absence != Absence.None)
+            return
+            [
+                new(
+                    $"absent:{session.InstructorId}:{session.SessionId}",
+                    FlagKind.NoInstructor,
+                    near ? FlagSeverity.Urgent : FlagSeverity.Attention,
+                    null,
+                    session.SessionId,
+                    session.InstructorId,
+                    $"{session.ClassName} on {Day(session.On)} has nobody to teach it: {session.InstructorName} {(session.Absence == Absence.Away ? "is away that day" : "works here no longer by then")}.",
                     null,
                     session.Today
                 ),
@@ -182,6 +261,27 @@ public static class Flags
                     session.Today
                 ),
             ];
+    }
+
+    /// <summary>The flag of a qualification that runs out; louder within two weeks, or when she is to teach after it.</summary>
+    public static StandingFlag Of(EndingQualification ending)
+    {
+        var after = ending.SessionsAfter.Count;
+        var sessions = after == 1 ? "1 session" : $"{after} sessions";
+        var first = after == 0 ? "" : $", the first on {Day(ending.SessionsAfter.Min())}";
+        return new(
+            $"qualification-ends:{ending.InstructorId}:{ending.Kind}",
+            FlagKind.QualificationEnds,
+            after > 0 || ending.EndsOn <= ending.Today.PlusDays(NewForDays)
+                ? FlagSeverity.Attention
+                : FlagSeverity.Info,
+            null,
+            null,
+            ending.InstructorId,
+            $"The {ending.Kind} qualification of {ending.InstructorName} ends on {Day(ending.EndsOn)}. {(after == 0 ? "No session of hers after it needs it." : $"She is to teach {sessions} after it{first}.")}",
+            $"Your {ending.Kind} qualification ends on {Day(ending.EndsOn)}. Please bring the owner the new one.{(after == 0 ? "" : $" You are to teach {sessions} after it{first}.")}",
+            ending.Today
+        );
     }
 
     // Of the birth itself it says nothing: whoever rings her needs no more than this.

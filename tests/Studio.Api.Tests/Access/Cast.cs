@@ -90,6 +90,28 @@ public sealed class Cast
                 "{location}",
                 $"{await _app.Value<long>("select min(id) from locations")}"
             );
+        if (text.Contains("{otherLocation}"))
+            text = text.Replace(
+                "{otherLocation}",
+                $"{await _app.HasLocation($"Pier {Guid.NewGuid():n}")}"
+            );
+        if (text.Contains("{freeDay}"))
+            text = text.Replace(
+                "{freeDay}",
+                $"{_app.Today.PlusDays(400 + Interlocked.Increment(ref _slots)):uuuu-MM-dd}"
+            );
+        if (text.Contains("{qualificationId}"))
+            text = text.Replace(
+                "{qualificationId}",
+                $"{await _app.HasProvenQualification(Instructor, Guid.NewGuid().ToString("n"))}"
+            );
+        if (text.Contains("{leaveId}"))
+            text = text.Replace(
+                "{leaveId}",
+                $"{await _app.HasLeave(Instructor, _app.Today.PlusDays(800), _app.Today.PlusDays(801))}"
+            );
+        if (text.Contains("{rateId}"))
+            text = text.Replace("{rateId}", $"{await _app.HasRate(2500)}");
         // Notes are about a class that has begun, with her in it.
         if (text.Contains("{sessionId}/notes"))
             text = text.Replace("{sessionId}", $"{await Taught()}");

@@ -56,7 +56,52 @@ internal sealed class Everything(StudioApp app)
         Browsers["reviewer"] = await app.SignedInAs(Role.Reviewer);
         Browsers["another client"] = await app.SignedInAs(Role.Client, client: other);
         Owner = await app.SignedInAs(Role.Owner);
+        var proven = await app.HasProvenQualification(Instructor);
+        await app.HasLeave(Instructor, app.Today.PlusDays(1), app.Today.PlusDays(2));
+        await app.HasRate(300, "head");
+        using (
+            var hours = await Owner.Put(
+                $"/api/instructors/{Instructor}/availability",
+                new
+                {
+                    hours = new[]
+                    {
+                        new
+                        {
+                            weekday = 1,
+                            from = "09:00",
+                            to = "12:00",
+                            locationId = await app.Value<long>("select min(id) from locations"),
+                        },
+                    },
+                }
+            )
+        )
+            await hours.Is(200);
+        using (
+            var wishes = await Owner.Put(
+                $"/api/instructors/{Instructor}/wishes",
+                new
+                {
+                    wishes = new[]
+                    {
+                        new
+                        {
+                            kind = "weekday",
+                            value = "1",
+                            weight = 2,
+                        },
+                    },
+                }
+            )
+        )
+            await wishes.Is(204);
+        await app.Execute(
+            "update instructors set weekly_minutes_most = 600, rest_minutes_least = 660"
+        );
         await Nightly();
+        Places["instructorId"] = [$"{Instructor}"];
+        Places["qualificationId"] = [$"{proven}"];
         Places["clientId"] = [$"{other}"];
         Places["sessionId"] = [$"{Past}", $"{Begun}", $"{Ahead}", $"{Full}"];
         Places["classId"] = [$"{of}"];

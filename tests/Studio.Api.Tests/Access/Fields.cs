@@ -13,7 +13,14 @@ internal static class Fields
             .ToDictionary(f => f.Item1, f => f.Item2, StringComparer.Ordinal);
 
     private const string Table = """
+        CandidateMessage DI answer instructorId name phone reasons standing
+        CandidateMessage - against
+        CoverMessage DI askedAt candidates insteadOf isAsked isLoud session state
+        CoverListMessage D open settles
+        MyCoverMessage DI asked mine settles
+        CoverAskedMessage I against answer insteadOf mayTake reasons session
         AnsweredScreening R answeredOn answers differs id outcome version
+        AvailableHours I from locationId to weekday
         CatalogueMovement I code cue effort equipment group name options position rules traits
         CatalogueMovements I movements restrictions rules
         ChangeMessage - movements reasons
@@ -42,9 +49,15 @@ internal static class Fields
         FlagMessage D name
         FlagMessage DI called clientId id isNew kind sessionId severity since text
         HeartRateMessage I byLetter high low says sources
+        HerSession I className locationName on sessionId startsLocal
         HerMovementMessage I instruction name option position reasons verdict
+        HoursMessage I months weeklyMinutesMost weeks
+        HoursOf I aheadMinutes aheadSessions from heldMinutes heldSessions name to
         InstructionMessage I source text
+        InstructorPage - leftOn
+        InstructorPage I availability called email hasAccount id leave name phone qualifications restMinutesLeast weeklyMinutesMost wishes
         IntensityMessage - heartRate talkSource talkTest
+        LeaveMessage I from id sessions to
         LetterMessage DR clientId countsUntil filedAt id issuedOn name onPaper reviewedAt says state withdrawn
         LetterMessage R heldSince expiresOn issuedBy mediaType refusedBecause reviewedBy terms
         LetterPerson R called id lastFiledAt name
@@ -65,6 +78,9 @@ internal static class Fields
         Named I code name
         Need D by code says
         NextStage D code name on
+        PayLineMessage I amount amountText className currency heads instructorId instructorName locationName minutes on per rate sessionId startsLocal
+        PayMessage I byInstructor from lines to totals withoutRate
+        PayTotalMessage I amount amountText currency instructorId instructorName sessions
         PersonMessage DI wellAt administrative bookingId called checkedInAt clientId flags mayHaveGivenBirth name place verdict
         PersonMessage I age conditions daysSinceBirth emergency heartRate instructions movements notes stage stageName talkTest
         PlanItemMessage I minutes movement name
@@ -74,6 +90,7 @@ internal static class Fields
         PlannedMovementMessage I code cue effort group minutes name position
         PregnancyMessage - babies birthMode
         PregnancyMessage D age ageDays basis birthReportable birthRevocable bornOn daysSinceBirth dueDate explanation mayHaveGivenBirth nextStage pastDue stage stageName term
+        QualificationMessage I expiresOn hasProof id issuedOn kind sessionsAfter status
         QuestionMessage D asks code help kind section source
         ReasonMessage - source
         ReasonMessage D code lift text verdict
@@ -98,6 +115,7 @@ internal static class Fields
         TapeBand D from name stage to
         TapeBooking D bookingId className on sessionId status verdict
         TapeLetter D from to
+        TeachingWishMessage I kind value weight
         TraitChoice DIR code isPosition name
         TraitMessage I code name
         WaitingCount R letters

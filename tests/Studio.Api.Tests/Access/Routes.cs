@@ -53,7 +53,28 @@ public static class Routes
         GET /api/catalogue/versions/{version}/files/{file} | 401 403 403 403 403 403 200 |
         POST /api/catalogue/versions/{version}/return?dryRun=true | 401 403 403 403 403 403 200 | {"why":"","basedOn":null}
         GET /api/instructors | 401 403 403 403 403 403 200 |
+        POST /api/instructors | 401 403 403 403 403 403 201 | {"name":"Lioba Marrenfeld","called":"Lioba","email":"{n}@saltmarsh.example","phone":"1234567","weeklyMinutesMost":600,"restMinutesLeast":null,"leftOn":null,"confirmed":false}
+        GET /api/instructors/{instructorId} | 401 403 404 200 403 403 200 |
+        PUT /api/instructors/{instructorId} | 401 403 403 403 403 403 204 | {"name":"Ilka Thornmere","called":"Ilka","email":"{n}@saltmarsh.example","phone":"1234567","weeklyMinutesMost":600,"restMinutesLeast":660,"leftOn":null,"confirmed":false}
+        GET /api/instructors/{instructorId}/sessions | 401 403 404 200 403 403 200 |
         POST /api/instructors/{instructorId}/qualifications | 401 403 403 403 403 403 201 | {"kind":"{n}","issuedOn":"2026-01-01","expiresOn":"2027-01-01"}
+        POST /api/instructors/{instructorId}/qualifications/{qualificationId}/withdraw | 401 403 403 403 403 403 204 |
+        PUT /api/instructors/{instructorId}/qualifications/{qualificationId}/proof | 401 403 403 403 403 403 204 | file:proof.png
+        GET /api/instructors/{instructorId}/qualifications/{qualificationId}/proof | 401 403 404 200 403 403 200 |
+        PUT /api/instructors/{instructorId}/availability | 401 403 404 200 403 403 200 | {"hours":[{"weekday":1,"from":"09:00","to":"13:00","locationId":null}]}
+        POST /api/instructors/{instructorId}/leave | 401 403 404 201 403 403 201 | {"from":"{freeDay}","to":"{freeDay}"}
+        DELETE /api/instructors/{instructorId}/leave/{leaveId} | 401 403 404 204 403 403 204 |
+        PUT /api/instructors/{instructorId}/wishes | 401 403 404 204 403 403 204 | {"wishes":[{"kind":"partOfDay","value":"morning","weight":2}]}
+        GET /api/instructors/{instructorId}/hours | 401 403 404 200 403 403 200 |
+        GET /api/instructors/{instructorId}/pay | 401 403 404 200 403 403 200 |
+        GET /api/instructors/{instructorId}/pay/file | 401 403 404 200 403 403 200 |
+        GET /api/pay | 401 403 403 403 403 403 200 |
+        GET /api/pay/file | 401 403 403 403 403 403 200 |
+        GET /api/pay/rates | 401 403 403 403 403 403 200 |
+        POST /api/pay/rates | 401 403 403 403 403 403 201 | {"instructorId":null,"classId":null,"per":"session","heads":null,"amount":2500,"currency":"EUR","from":"{today}"}
+        POST /api/pay/rates/{rateId}/withdraw | 401 403 403 403 403 403 204 |
+        GET /api/travel | 401 403 403 403 403 403 200 |
+        PUT /api/travel | 401 403 403 403 403 403 200 | {"times":[{"fromLocationId":{location},"toLocationId":{otherLocation},"minutes":1}]}
         POST /api/dating | 401 200 200 200 200 200 200 | {"lastPeriod":"2026-01-05","cycleDays":28,"scan":null,"transfer":null,"stated":null,"on":"{today}"}
         GET /api/clients/{clientId}/datings | 401 404 403 403 200 200 200 |
         POST /api/clients/{clientId}/datings | 401 404 403 403 201 201 201 | {"lastPeriod":"2025-07-27","cycleDays":28,"scan":{"date":"2025-09-21","weeks":8,"days":0},"transfer":null,"stated":null}
@@ -112,6 +133,16 @@ public static class Routes
         GET /api/sessions/{sessionId}/roster | 401 403 404 200 200 403 200 |
         POST /api/sessions/{sessionId}/roster/read | 401 403 404 204 204 403 204 |
         POST /api/sessions/{sessionId}/bookings | 401 404 403 403 201 201 201 | {"clientId":{clientId}}
+        GET /api/sessions/{sessionId}/cover | 401 403 404 200 200 403 200 |
+        POST /api/sessions/{sessionId}/cover | 401 403 404 201 403 403 201 |
+        DELETE /api/sessions/{sessionId}/cover | 401 403 404 409 403 403 409 |
+        PUT /api/sessions/{sessionId}/cover/answer | 401 403 404 404 403 403 404 | {"answer":"can"}
+        POST /api/sessions/{sessionId}/cover/take | 401 403 404 404 403 403 404 | {"anyway":false}
+        GET /api/cover | 401 403 403 403 200 403 200 |
+        GET /api/cover/mine | 401 403 200 200 200 403 200 |
+        POST /api/cover/away | 401 403 403 200 403 403 409 | {"from":"{today}","to":"2026-03-30","instructorId":{instructorId}}
+        POST /api/cover/plan | 401 403 403 403 403 403 200 | {"sessionIds":[{sessionId}]}
+        POST /api/cover/settle | 401 403 403 403 403 403 409 | {"covers":[{"sessionId":{sessionId},"instructorId":{instructorId}}],"anyway":false}
         GET /api/sessions/{sessionId}/notes | 401 403 404 200 403 403 200 |
         POST /api/sessions/{sessionId}/notes | 401 403 404 201 403 403 201 | {"clientId":{clientId},"text":"Steady on one leg at the wall."}
         PUT /api/notes/{noteId} | 401 403 404 200 403 403 403 | {"text":"Steadier than last week.","version":1}

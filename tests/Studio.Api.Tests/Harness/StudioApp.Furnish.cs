@@ -2,6 +2,7 @@ using Microsoft.Extensions.DependencyInjection;
 using NodaTime.Text;
 using Studio.Api.Data;
 using Studio.Api.Movements;
+using Studio.Api.Staff;
 using Studio.Core.Movements;
 
 namespace Studio.Api.Tests.Harness;
@@ -129,6 +130,61 @@ public sealed partial class StudioApp
                 kind,
                 issued,
                 expires,
+            }
+        );
+
+    /// <summary>A qualification of hers that counts for a year either side of today, with its proof.</summary>
+    public async Task<long> HasProvenQualification(long instructor, string kind = "prenatal")
+    {
+        var id = await HasQualification(
+            instructor,
+            Today.PlusDays(-365),
+            Today.PlusDays(365),
+            kind
+        );
+        var name = await With<ProofFiles, string>(files => files.KeepAsync(LetterSamples.Png));
+        await Execute(
+            "update qualifications set proof_name = @name, proof_media_type = 'image/png' where id = @id",
+            new { id, name }
+        );
+        return id;
+    }
+
+    /// <summary>She is away on these days.</summary>
+    public Task<long> HasLeave(long instructor, LocalDate from, LocalDate to) =>
+        Insert(
+            "insert into leave (instructor_id, from_on, to_on, entered_at) values (@instructor, @from, @to, @at)",
+            new
+            {
+                instructor,
+                from,
+                to,
+                at = Clock.GetCurrentInstant(),
+            }
+        );
+
+    /// <summary>A rate in euro from 2026 on, per session unless said otherwise.</summary>
+    public Task<long> HasRate(
+        long amount,
+        string per = "session",
+        long? instructor = null,
+        long? @class = null,
+        LocalDate? from = null
+    ) =>
+        Insert(
+            """
+            insert into pay_rates (instructor_id, class_id, per, heads, amount, currency, from_on, made_at)
+            values (@instructor, @class, @per, @heads, @amount, 'EUR', @from, @at)
+            """,
+            new
+            {
+                instructor,
+                @class,
+                per,
+                heads = per == "head" ? "checkedIn" : null,
+                amount,
+                from = from ?? new LocalDate(2026, 1, 1),
+                at = Clock.GetCurrentInstant(),
             }
         );
 

@@ -51,6 +51,7 @@ public class Policies
     [InlineData("mail-quiet-until", "7")]
     [InlineData("mail-most-a-day", "3")]
     [InlineData("rest-hours-least", "12")]
+    [InlineData("cover-settles", "instructors")]
     public void A_chosen_value_changes_the_policies_and_nothing_undoes_it_but_its_default(
         string code,
         string value

@@ -9,6 +9,7 @@ import { DayInput } from '@/components/forms/day-input';
 import { Asked, Empty, Lines } from '@/components/states/asked';
 import { addDays, longDay } from '@/components/time/days';
 import { DaySession } from './day-session';
+import { NobodyTeaches } from './nobody-teaches';
 import { RosterPanel } from './roster-panel';
 import classes from './desk.module.css';
 
@@ -66,6 +67,7 @@ export function DayPage() {
             />
           </Group>
         </Group>
+        <NobodyTeaches />
         <Asked query={sessions} waiting={<Lines count={6} height={84} />}>
           {(list) =>
             list.length === 0 ? (

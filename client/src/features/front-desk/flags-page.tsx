@@ -23,6 +23,7 @@ const kindWords: Record<Flag['kind'], string> = {
   screening: 'Health questions due',
   newFactor: 'Something new',
   noInstructor: 'No instructor',
+  qualificationEnds: 'Qualification ends',
   qualification: 'Qualifications',
   stageChange: 'New stage',
 };

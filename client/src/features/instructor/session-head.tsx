@@ -5,6 +5,7 @@ import type { Roster } from '@/api/types';
 import { Go, GoButton } from '@/components/states/go';
 import { longDay, nearDay } from '@/components/time/days';
 import { SessionTime } from '@/components/time/session-time';
+import { CannotTake } from './cover/cannot-take';
 import type { Sheet } from './printing';
 
 export type Pressing = 'look' | 'check-in';
@@ -65,6 +66,7 @@ export function SessionHead({ roster, pressing, onPressing, shown, onShown, onPr
         <GoButton to="/teach/sessions/$sessionId/class" params={{ sessionId: String(session.id) }}>
           Class mode
         </GoButton>
+        <CannotTake session={session} />
         <Go
           to="/teach/plans/$classId"
           params={{ classId: String(session.classId) }}

@@ -39,7 +39,11 @@ export function AgainstList({ draft, sessions, conflicts, named, open }: Props) 
           return (
             <li key={conflict.words}>
               <Needs tone={conflict.isHard ? 'stop' : 'mind'}>
-                {conflict.isHard && conflict.isNew ? 'Cannot be: ' : 'To think about: '}
+                {!conflict.isHard
+                  ? 'To think about: '
+                  : conflict.isNew
+                    ? 'Cannot be: '
+                    : 'Stands already: '}
                 {conflict.words}
               </Needs>{' '}
               {!conflict.isNew && (

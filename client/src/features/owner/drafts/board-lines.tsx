@@ -3,7 +3,10 @@ import { shortDay } from '@/components/time/days';
 import { clockOf, step, type Ground, type Line, type Spot } from './place';
 import classes from './board.module.css';
 
-export const pixelsPerHour = 30;
+export const pixelsPerHour = 40;
+
+/** Hour, class, and who or where. */
+export const leastHeight = 48;
 
 export const lineHeight = ({ from, to }: { from: number; to: number }) =>
   ((to - from) / 60) * pixelsPerHour + 6;

@@ -2,7 +2,7 @@ import { useEffect, useRef, type KeyboardEvent, type PointerEvent } from 'react'
 import type { DraftSession, TimetableConflict } from '@/api/types';
 import { addDays, shortDay } from '@/components/time/days';
 import { BoardCard } from './board-card';
-import { lineHeight, pixelsPerHour, Lines } from './board-lines';
+import { leastHeight, lineHeight, Lines, pixelsPerHour } from './board-lines';
 import {
   isOn,
   lasting,
@@ -38,8 +38,8 @@ interface Props {
 /** Less than this, and a press is a press, not the start of a move. */
 const slack = 4;
 
-/** A card is never lower than two lines of writing, whatever its session's length. */
-const leastMinutes = (36 / pixelsPerHour) * 60;
+/** A card is never lower than three lines of writing, whatever its session's length. */
+const leastMinutes = (leastHeight / pixelsPerHour) * 60;
 
 /**
  * A week: lines down, days across, each day with its hours from top to bottom. A session is moved with the pointer, or
@@ -226,7 +226,7 @@ export function Board(props: Props) {
                     top:
                       line * tall +
                       ((minutesOf(spot.startsLocal) - hours.from) / 60) * pixelsPerHour,
-                    height: Math.max((spot.minutes / 60) * pixelsPerHour, 36),
+                    height: Math.max((spot.minutes / 60) * pixelsPerHour, leastHeight),
                     left: `calc(${(100 / 7) * (day + lane.at / lane.of)}% + 2px)`,
                     width: `calc(${100 / 7 / lane.of}% - 4px)`,
                   }}
