@@ -29,13 +29,6 @@ export function BoardCard({ session, spot, view, named, conflicts = [], ...props
   const moved = useRef(false);
   const worst = conflicts.find(({ isHard }) => isHard) ?? conflicts[0];
   const other = view === 'room' ? named.who(spot) : named.room(spot);
-  const follows = {
-    onPointerMove: props.onPointerMove,
-    onPointerUp: () => {
-      moved.current = props.onPointerUp();
-    },
-    onPointerCancel: props.onPointerCancel,
-  };
   return (
     <button
       type="button"
@@ -59,7 +52,12 @@ export function BoardCard({ session, spot, view, named, conflicts = [], ...props
         moved.current = false;
         props.onPointerDown(event, false);
       }}
-      {...follows}
+      // What happens to the lower edge comes here too.
+      onPointerMove={props.onPointerMove}
+      onPointerUp={() => {
+        moved.current = props.onPointerUp();
+      }}
+      onPointerCancel={props.onPointerCancel}
       onClick={() => {
         if (!moved.current && !props.held) props.onOpen();
         moved.current = false;
@@ -94,7 +92,6 @@ export function BoardCard({ session, spot, view, named, conflicts = [], ...props
             moved.current = false;
             props.onPointerDown(event, true);
           }}
-          {...follows}
         />
       )}
     </button>
