@@ -14,6 +14,7 @@ using Studio.Api.Cover;
 using Studio.Api.Data;
 using Studio.Api.Demo;
 using Studio.Api.Erasures;
+using Studio.Api.Feeds;
 using Studio.Api.Http;
 using Studio.Api.Imports;
 using Studio.Api.Incidents;
@@ -78,6 +79,8 @@ public static class StudioHost
         services.AddScoped<MailSweep>();
         services.AddScoped<AskSweep>();
         services.AddScoped<Outbox>();
+        services.AddScoped<Calendars>();
+        services.AddSingleton<IHttpContextFactory, FeedAddresses>();
         services.AddScoped<BookingNews>();
         services.AddScoped<Bookings>();
         services.AddScoped<AnsweredRequests>();
@@ -172,6 +175,7 @@ public static class StudioHost
         app.MapRecords();
         app.MapErasures();
         app.MapSessions();
+        app.MapFeeds();
         app.MapCover();
         app.MapDrafts();
         app.MapSessionChanges();

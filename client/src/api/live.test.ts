@@ -3,11 +3,8 @@ import { staleAfter } from './live';
 
 describe('Word of a change', () => {
   it('makes every list of sessions, every client’s choices and every draft stale when a session changed', () => {
-    expect(staleAfter({ topic: 'session', id: 5 })).toEqual([
-      ['sessions'],
-      ['clients'],
-      ['drafts'],
-    ]);
+    const stale = staleAfter({ topic: 'session', id: 5 });
+    for (const key of ['sessions', 'clients', 'drafts']) expect(stale).toContainEqual([key]);
   });
 
   it('makes one client stale when only she changed', () => {

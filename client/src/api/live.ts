@@ -10,6 +10,7 @@ import { letterQueries } from './letters';
 import { messageQueries } from './messages';
 import { moveQueries } from './moves';
 import { erasureQueries } from './records';
+import { letGoQueries, seriesQueries } from './series';
 import { sessionsQueries } from './sessions';
 
 interface Changed {
@@ -35,7 +36,13 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
     case 'open':
       return [];
     case 'session':
-      return [sessionsQueries.all(), clientQueries.all(), draftQueries.all()];
+      return [
+        sessionsQueries.all(),
+        clientQueries.all(),
+        seriesQueries.list().queryKey,
+        letGoQueries.all(),
+        draftQueries.all(),
+      ];
     case 'client':
       return [
         id == null ? clientQueries.all() : clientQueries.of(id),

@@ -358,7 +358,7 @@ public static class HeldLabels
             "Private calendar addresses, without the address itself.",
             "feeds",
             "Calendar address",
-            [("madeAt", "Made"), ("revokedAt", "Taken back")],
+            [("madeAt", "Made"), ("namesClass", "Names the class"), ("revokedAt", "Taken back")],
             ["id", "accountId", "reads"]
         ),
         ["erasures"] = new(

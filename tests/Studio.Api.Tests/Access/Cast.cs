@@ -171,6 +171,10 @@ public sealed class Cast
             text = text.Replace("{flagId}", $"{await Flag()}");
         if (text.Contains("{moveId}"))
             text = text.Replace("{moveId}", $"{await Move()}");
+        if (text.Contains("{feedId}"))
+            text = text.Replace("{feedId}", $"{(await _app.HasFeed(Browsers[5])).Id}");
+        if (text.Contains("{address}"))
+            text = text.Replace("{address}", (await _app.HasFeed(Browsers[5])).Token);
         return text;
     }
 

@@ -62,7 +62,9 @@ public class EveryRouteAndRole(SharedStudio studio)
             .App.Services.GetRequiredService<EndpointDataSource>()
             .Endpoints.OfType<RouteEndpoint>()
             .Where(e =>
-                e.RoutePattern.RawText!.StartsWith("/api/") || e.RoutePattern.RawText == "/healthz"
+                e.RoutePattern.RawText!.StartsWith("/api/")
+                || e.RoutePattern.RawText!.StartsWith("/feeds/")
+                || e.RoutePattern.RawText == "/healthz"
             )
             .Where(e => !e.RoutePattern.RawText!.Contains("{**"))
             .ToList();

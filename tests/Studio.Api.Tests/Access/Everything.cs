@@ -107,6 +107,13 @@ internal sealed class Everything(StudioApp app)
         Places["classId"] = [$"{of}"];
         Places["version"] = ["1", "0"];
         Places["file"] = ["stages.csv"];
+        Places["named"] = ["true", "false"];
+        // Whoever knows these addresses reads by them, signed in or not.
+        Places["address"] =
+        [
+            (await app.HasFeed(Browsers["instructor"], "instructor")).Token,
+            (await app.HasFeed(Browsers["another client"])).Token,
+        ];
         Places["seriesId"] = ["999999"];
         Places["letterId"] = ["999999"];
         Places["erasureId"] = ["999999"];
@@ -241,6 +248,7 @@ internal sealed class Everything(StudioApp app)
             ["clientId"] = [$"{Her}"],
             ["client"] = [$"{Her}"],
             ["letterId"] = [$"{letter}"],
+            ["address"] = [(await app.HasFeed(herself)).Token],
         };
     }
 

@@ -42,6 +42,7 @@ internal static class Fields
         DemoMessage DIR accounts loaded
         EmergencyMessage I name phone
         EvidenceMessage D day detail enteredAt enteredBy kind
+        FeedMessage I id madeAt namesClass reads
         FactorChoice DIR code isCondition name
         FactorMessage - code from id isCondition name to
         FitMessage - plan

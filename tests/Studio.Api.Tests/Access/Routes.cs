@@ -36,6 +36,13 @@ public static class Routes
         GET /api/accounts | 401 403 403 403 403 403 200 |
         POST /api/accounts | 401 403 403 403 403 403 201 | {"email":"{n}@saltmarsh.example","name":"New Person","password":"long-enough-7","roles":["frontDesk"]}
         PUT /api/accounts/{accountId}/roles | 401 403 403 403 403 403 204 | {"roles":["frontDesk","reviewer"]}
+        GET /feeds/{address}.ics | 200 200 200 200 200 200 200 |
+        HEAD /feeds/{address}.ics | 200 200 200 200 200 200 200 |
+        GET /api/feeds | 401 200 200 200 200 200 200 |
+        POST /api/feeds | 401 403 201 201 403 403 403 | {"reads":"instructor"}
+        PUT /api/feeds/{feedId} | 401 404 404 404 404 204 404 | {"namesClass":true}
+        DELETE /api/feeds/{feedId} | 401 404 404 404 404 204 404 |
+        GET /api/sessions/{sessionId}/calendar | 401 404 404 200 200 404 200 |
         GET /api/stages | 401 200 200 200 200 200 200 |
         GET /api/factors | 401 200 200 200 200 200 200 |
         GET /api/locations | 401 200 200 200 200 200 200 |

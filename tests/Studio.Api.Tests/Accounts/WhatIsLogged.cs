@@ -71,6 +71,26 @@ public class WhatIsLogged
         await owner.Read($"/api/clients/{client}");
         await owner.Read($"/api/sessions/{session}/roster");
 
+        var teaching = await app.SignedInAs(
+            Role.Instructor,
+            instructor: await app.HasInstructor("Ilka Thornmere")
+        );
+        var (_, token) = await app.HasFeed(teaching, "instructor");
+        foreach (var address in new[] { $"/feeds/{token}.ics", $"/feeds/{token}.ICS?of={token}" })
+        {
+            using var calendar = await app.Browser()
+                .GetAsync(address, TestContext.Current.CancellationToken);
+            Assert.Equal("text/calendar", calendar.Content.Headers.ContentType?.MediaType);
+        }
+        using (
+            var mistyped = await app.Browser()
+                .GetAsync($"/feeds/{token}x.ics", TestContext.Current.CancellationToken)
+        )
+            await mistyped.Is(404);
+        using (
+            await app.Browser().GetAsync($"/feeds/{token}", TestContext.Current.CancellationToken)
+        ) { }
+
         Assert.NotEmpty(app.Log.Lines);
         string[] secrets =
         [
@@ -80,6 +100,7 @@ public class WhatIsLogged
             "Ambersley",
             "Ashdown",
             "the-day-of-bleeding",
+            token,
             .. StudioApp.Book.Factors.SelectMany(f => new[] { f.Code, f.Name }),
         ];
         var told = app

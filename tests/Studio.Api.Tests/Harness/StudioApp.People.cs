@@ -229,6 +229,14 @@ public sealed partial class StudioApp
         return id;
     }
 
+    /// <summary>A new calendar address of whoever is signed in, in place of the one before.</summary>
+    public async Task<(long Id, string Token)> HasFeed(HttpClient browser, string reads = "client")
+    {
+        using var answer = await browser.Post("/api/feeds", new { reads });
+        var made = await answer.Is(201);
+        return (made.Number("id"), made.Text("path")["/feeds/".Length..^".ics".Length]);
+    }
+
     /// <summary>A message to her that waits; a new one each time.</summary>
     public Task<long> HasMessage(
         long client,

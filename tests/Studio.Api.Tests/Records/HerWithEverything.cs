@@ -141,7 +141,7 @@ internal sealed class HerWithEverything
                 ),
             ],
             ["unwanted_messages"] = [Of(("instructor_id", null), ("by_link", 1L))],
-            ["feeds"] = [Of(("reads", "client"))],
+            ["feeds"] = [Of(("reads", "client"), ("names_class", 1L))],
             ["erasures"] =
             [
                 Of(("done_at", null), ("done_by", null), ("entries", null), ("files", null)),
