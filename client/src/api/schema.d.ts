@@ -68,6 +68,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/instructors/{instructorId}/hours": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["HoursOfInstructor"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/clients/{clientId}/rung": {
         parameters: {
             query?: never;
@@ -209,6 +225,38 @@ export interface paths {
         delete?: never;
         options?: never;
         head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/calendar": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["SessionCalendar"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/feeds/{address}.ics": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Feed"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head: operations["FeedHead"];
         patch?: never;
         trace?: never;
     };
@@ -621,6 +669,38 @@ export interface paths {
         };
         get: operations["Instructors"];
         put?: never;
+        post: operations["AddInstructor"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Instructor"];
+        put: operations["ChangeInstructor"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/sessions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["SessionsOfInstructor"];
+        put?: never;
         post?: never;
         delete?: never;
         options?: never;
@@ -638,6 +718,214 @@ export interface paths {
         get?: never;
         put?: never;
         post: operations["AddQualification"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/qualifications/{qualificationId}/withdraw": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["WithdrawQualification"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/qualifications/{qualificationId}/proof": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ProofOfQualification"];
+        put: operations["ProveQualification"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/availability": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["SetAvailability"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/leave": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["AddLeave"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/leave/{leaveId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        delete: operations["WithdrawLeave"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/wishes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["SetWishes"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pay": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Pay"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pay/file": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["PayFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pay/rates": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["PayRates"];
+        put?: never;
+        post: operations["AddPayRate"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pay/rates/{rateId}/withdraw": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["WithdrawPayRate"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/pay": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["PayOfInstructor"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/pay/file": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["PayFileOfInstructor"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/travel": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["TravelTimes"];
+        put: operations["SetTravelTimes"];
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -1134,6 +1422,166 @@ export interface paths {
         get: operations["Sessions"];
         put?: never;
         post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/feeds": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Feeds"];
+        put?: never;
+        post: operations["MakeFeed"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/feeds/{feedId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["NameInFeed"];
+        post?: never;
+        delete: operations["RevokeFeed"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/cover": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Cover"];
+        put?: never;
+        post: operations["AskForCover"];
+        delete: operations["WithdrawCover"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/cover/answer": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["AnswerCover"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/cover/take": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["TakeCover"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["OpenCover"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover/mine": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["MyCover"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover/away": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["AskForDays"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover/plan": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PlanCover"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover/settle": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["SettleCover"];
         delete?: never;
         options?: never;
         head?: never;
@@ -2201,6 +2649,45 @@ export interface components {
              */
             sessionId?: null | number;
         };
+        /** @description What became of the hours given. */
+        AvailabilityAnswer: {
+            /** @description Her sessions to come that lie outside of them; they stay as they are. */
+            outside: components["schemas"]["HerSession"][];
+        };
+        /** @description All the hours in which she can be asked for, from now on. */
+        AvailabilityRequest: {
+            /** @description None: at any hour. */
+            hours: components["schemas"]["AvailableHours"][];
+        };
+        /** @description Hours of a weekday in which she can be asked for. */
+        AvailableHours: {
+            /**
+             * Format: int32
+             * @description 1 (Monday) to 7.
+             */
+            weekday: number;
+            /** @description First hour by the clock of the location, "09:00". */
+            from: string;
+            /** @description A class has to end by then. */
+            to: string;
+            /**
+             * Format: int64
+             * @description Only at this location; null: at any.
+             */
+            locationId?: null | number;
+        };
+        /** @description Days on which somebody cannot teach. */
+        AwayRequest: {
+            /** @description The first day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description The last day. */
+            to: components["schemas"]["LocalDate"];
+            /**
+             * Format: int64
+             * @description Who; an instructor may leave it out.
+             */
+            instructorId?: null | number;
+        };
         /** @description What a birth on record should have said. */
         BirthCorrection: {
             /** @description Date of birth. */
@@ -2283,6 +2770,25 @@ export interface components {
              * @description How many people got a seat from the waitlist by it.
              */
             promoted: number;
+        };
+        /** @description Somebody who could take a session, or could not. */
+        CandidateMessage: {
+            /**
+             * Format: int64
+             * @description The instructor.
+             */
+            instructorId: number;
+            /** @description Her name. */
+            name: string;
+            /** @description Her phone, for those who ring: the owner always, the front desk when it is urgent. */
+            phone?: null | string;
+            /** @description Whether she can take it. */
+            standing: components["schemas"]["CoverStanding"];
+            answer?: null | components["schemas"]["CoverAnswer"];
+            /** @description What stands against it; for colleagues and the front desk it stays between her and the owner. */
+            against: string[];
+            /** @description What else there is to know, as far as the reader may. */
+            reasons: string[];
         };
         /** @description Something wrong in a file. */
         CatalogueFault: {
@@ -2864,6 +3370,108 @@ export interface components {
             /** @description Any day of the week to lay it on. */
             to: components["schemas"]["LocalDate"];
         };
+        /** @enum {unknown} */
+        CoverAnswer: "can" | "cannot" | null;
+        /** @description What a colleague answers. */
+        CoverAnswerRequest: {
+            /** @description Whether she can. */
+            answer: components["schemas"]["CoverAnswer"];
+        };
+        /** @description A session that she is asked to take. */
+        CoverAskedMessage: {
+            /** @description The session. */
+            session: components["schemas"]["SessionSummary"];
+            /** @description Name of whoever cannot teach it. */
+            insteadOf?: null | string;
+            answer?: null | components["schemas"]["CoverAnswer"];
+            /** @description Nothing stands in the way of her taking it at once. */
+            mayTake: boolean;
+            /** @description What stands against it. */
+            against: string[];
+            /** @description Why it suits her, and what there is to know. */
+            reasons: string[];
+        };
+        /** @description One session and who is to teach it. */
+        CoverChoice: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /**
+             * Format: int64
+             * @description Who.
+             */
+            instructorId: number;
+        };
+        /** @description What nobody teaches, the soonest first. */
+        CoverListMessage: {
+            /** @description Who settles cover here. */
+            settles: components["schemas"]["CoverSettles"];
+            /** @description The sessions. */
+            open: components["schemas"]["CoverMessage"][];
+        };
+        /** @description A session with who could take it. */
+        CoverMessage: {
+            /** @description The session. */
+            session: components["schemas"]["SessionSummary"];
+            /** @description How it stands. */
+            state: components["schemas"]["CoverState"];
+            /** @description It begins within a day and nobody teaches it. */
+            isLoud: boolean;
+            /** @description A request is open, and colleagues are asked. */
+            isAsked: boolean;
+            /** @description Name of whoever cannot teach it. */
+            insteadOf?: null | string;
+            askedAt?: null | components["schemas"]["Instant"];
+            /** @description Everybody, ranked. */
+            candidates: components["schemas"]["CandidateMessage"][];
+        };
+        /** @description A proposal for several sessions. Nothing of it is kept. */
+        CoverPlanMessage: {
+            /** @description One a session, in the order of time. */
+            steps: components["schemas"]["CoverStepMessage"][];
+            /** @description Nothing better exists. */
+            isBest: boolean;
+        };
+        /** @description Which sessions to work out together. */
+        CoverPlanRequest: {
+            /** @description The sessions; left out or empty: everything that nobody teaches. */
+            sessionIds: null | number[];
+        };
+        /** @description What asking brought about. */
+        CoverRequested: {
+            /** @description The sessions for which cover is asked now. */
+            sessions: number[];
+            /**
+             * Format: int32
+             * @description How many colleagues are asked.
+             */
+            asked: number;
+        };
+        /**
+         * @description Who settles cover.
+         * @enum {unknown}
+         */
+        CoverSettles: "owner" | "instructors";
+        /**
+         * @description Whether somebody can take a session, best first.
+         * @enum {unknown}
+         */
+        CoverStanding: "free" | "withCare" | "declines" | "notFree";
+        /**
+         * @description How a session stands as to who teaches it.
+         * @enum {unknown}
+         */
+        CoverState: "taught" | "asked" | "nobody";
+        /** @description One session of a proposal. */
+        CoverStepMessage: {
+            /** @description The session. */
+            session: components["schemas"]["SessionSummary"];
+            by?: null | components["schemas"]["CandidateMessage"];
+            /** @description Where nobody can: everybody, with what keeps her from it. */
+            whyNobody: components["schemas"]["CandidateMessage"][];
+        };
         /** @description A published row: covered by which rules, or why not. */
         CoverageMessage: {
             /** @description The file of published facts. */
@@ -2876,6 +3484,13 @@ export interface components {
             gone: string[];
             /** @description Why no rule does; blank where one does. */
             whyNot: string;
+        };
+        /** @description What settling brought about: sessions that have somebody else, and people who are told. */
+        CoversSettled: {
+            /** Format: int32 */
+            settled: number;
+            /** Format: int32 */
+            told: number;
         };
         /** @description What the dating rules answer; nothing is stored. */
         DatingAnswer: {
@@ -3299,6 +3914,47 @@ export interface components {
             from: components["schemas"]["LocalDate"];
             to?: null | components["schemas"]["LocalDate"];
         };
+        /** @description A new address. */
+        FeedMade: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description The address, from the host on. It is told here and nowhere else. */
+            path: string;
+        };
+        /** @description A calendar address of one's own. The address itself is never told again. */
+        FeedMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description The sessions she teaches, or those she has booked. */
+            reads: components["schemas"]["FeedReads"];
+            /** @description A client's calendar names the class; otherwise it says that she has a class, and where. */
+            namesClass: boolean;
+            /** @description When it was made. */
+            madeAt: components["schemas"]["Instant"];
+        };
+        /** @description What a client's calendar says. */
+        FeedNaming: {
+            /** @description It names the class. */
+            namesClass: boolean;
+        };
+        /**
+         * @description Whose sessions an address gives.
+         * @enum {unknown}
+         */
+        FeedReads: "instructor" | "client";
+        /** @description What an address is wanted for. */
+        FeedWanted: {
+            /** @description The sessions she teaches, or those she has booked. */
+            reads: components["schemas"]["FeedReads"];
+            /** @description A client's calendar names the class; it does not unless she says so. */
+            namesClass?: null | boolean;
+        };
         /** @description A first password for a client's account. */
         FirstPassword: {
             /** @description At least 10 characters; she changes it after signing in. */
@@ -3333,7 +3989,7 @@ export interface components {
          * @description What a flag is about.
          * @enum {unknown}
          */
-        FlagKind: "onHold" | "letter" | "screening" | "bookingNoLongerSuits" | "newFactor" | "stageChange" | "pastDue" | "ringHer" | "noInstructor" | "qualification";
+        FlagKind: "onHold" | "letter" | "screening" | "bookingNoLongerSuits" | "newFactor" | "stageChange" | "pastDue" | "ringHer" | "noInstructor" | "qualification" | "qualificationEnds";
         /** @description A flag in the reader's words. */
         FlagMessage: {
             /**
@@ -3371,6 +4027,8 @@ export interface components {
          * @enum {unknown}
          */
         FlagSeverity: "info" | "attention" | "urgent";
+        /** @enum {unknown} */
+        HeadCount: "checkedIn" | "seatsTaken" | null;
         /** @description A heart rate to move at, in beats a minute. */
         HeartRateMessage: {
             /**
@@ -3449,6 +4107,22 @@ export interface components {
             /** @description Every reason, strictest first. */
             reasons: components["schemas"]["MovementReasonMessage"][];
         };
+        /** @description A session to come of hers, as far as it takes to name it. */
+        HerSession: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /** @description Its own date, where it is held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /** @description Its class. */
+            className: string;
+            /** @description Where. */
+            locationName: string;
+        };
         /** @description A day that an import would add, or added. */
         HolidayLine: {
             /**
@@ -3490,6 +4164,47 @@ export interface components {
             days: components["schemas"]["HolidayLine"][];
             /** @description Entries that cannot be taken; nothing is added while there is one. */
             refused: components["schemas"]["RefusedRow"][];
+        };
+        /** @description Hours taught, and to come. */
+        HoursMessage: {
+            /**
+             * Format: int32
+             * @description Most minutes in a week; null when no bound was set.
+             */
+            weeklyMinutesMost?: null | number;
+            /** @description ISO weeks, whole, the earliest first. */
+            weeks: components["schemas"]["HoursOf"][];
+            /** @description Months, whole, the earliest first. */
+            months: components["schemas"]["HoursOf"][];
+        };
+        /** @description What was taught in a week or a month, and what is still to come in it. */
+        HoursOf: {
+            /** @description `2026-W10` (ISO 8601) or `2026-03`. */
+            name: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /**
+             * Format: int32
+             * @description Taught.
+             */
+            heldMinutes: number;
+            /**
+             * Format: int32
+             * @description Sessions taught.
+             */
+            heldSessions: number;
+            /**
+             * Format: int32
+             * @description Still to come.
+             */
+            aheadMinutes: number;
+            /**
+             * Format: int32
+             * @description Sessions still to come.
+             */
+            aheadSessions: number;
         };
         /** Format: binary */
         IFormFile: string;
@@ -3596,7 +4311,7 @@ export interface components {
             text: string;
             source: null | components["schemas"]["SourceMessage"];
         };
-        /** @description An instructor. */
+        /** @description An instructor in the owner's list. */
         InstructorMessage: {
             /**
              * Format: int64
@@ -3618,8 +4333,90 @@ export interface components {
              * @description Sessions to come.
              */
             sessionsAhead: number;
-            /** @description Her qualifications, what ends first comes first. */
+            /**
+             * Format: int32
+             * @description Of those, sessions for which she has no valid qualification on the day.
+             */
+            sessionsUnqualified: number;
+            /**
+             * Format: int32
+             * @description Of those, sessions on days on which she is away or works here no longer.
+             */
+            sessionsAbsent: number;
+            /**
+             * Format: int32
+             * @description Minutes of this ISO week, taught and to come, across all locations.
+             */
+            minutesThisWeek: number;
+            /**
+             * Format: int32
+             * @description Most minutes in a week; null when no bound was set.
+             */
+            weeklyMinutesMost?: null | number;
+            leftOn?: null | components["schemas"]["LocalDate"];
+            /** @description Her qualifications that count, what ends first comes first. */
             qualifications: components["schemas"]["QualificationMessage"][];
+        };
+        /** @description An instructor's own page, for the owner and for her. */
+        InstructorPage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Name. */
+            name: string;
+            /** @description What she likes to be called. */
+            called: string;
+            /** @description E-mail address. */
+            email: string;
+            /** @description Phone. */
+            phone: string;
+            /** @description She can sign in. */
+            hasAccount: boolean;
+            /**
+             * Format: int32
+             * @description Most minutes in a week; null when no bound was set.
+             */
+            weeklyMinutesMost?: null | number;
+            /**
+             * Format: int32
+             * @description Least minutes from one day's teaching to the next; null: the studio's policy.
+             */
+            restMinutesLeast?: null | number;
+            leftOn?: null | components["schemas"]["LocalDate"];
+            /** @description Her qualifications, those withdrawn last. */
+            qualifications: components["schemas"]["QualificationMessage"][];
+            /** @description When she can be asked for; empty: at any hour. */
+            availability: components["schemas"]["AvailableHours"][];
+            /** @description Days away that end today or later, and those of the year behind. */
+            leave: components["schemas"]["LeaveMessage"][];
+            /** @description Her wishes. */
+            wishes: components["schemas"]["TeachingWishMessage"][];
+        };
+        /** @description What the owner knows of an instructor. */
+        InstructorRequest: {
+            /** @description Name. */
+            name: string;
+            /** @description What she likes to be called; her first name when empty. */
+            called?: null | string;
+            /** @description E-mail address; no other instructor may have it. */
+            email: string;
+            /** @description Phone. */
+            phone?: null | string;
+            /**
+             * Format: int32
+             * @description Most minutes in a week; null for no bound.
+             */
+            weeklyMinutesMost?: null | number;
+            /**
+             * Format: int32
+             * @description Least minutes from one day's teaching to the next; null for the studio's policy.
+             */
+            restMinutesLeast?: null | number;
+            leftOn?: null | components["schemas"]["LocalDate"];
+            /** @description The sessions she would leave behind were looked at. */
+            confirmed?: boolean;
         };
         /** @description How hard to work: a heart rate where there is one, and what can still be said. */
         IntensityMessage: {
@@ -3680,6 +4477,27 @@ export interface components {
             text: string;
             /** @description The example as HTML. */
             html: string;
+        };
+        /** @description Days away. */
+        LeaveMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Her sessions to come on those days. */
+            sessions: components["schemas"]["HerSession"][];
+        };
+        /** @description Days away to enter. */
+        LeaveRequest: {
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
         };
         /**
          * @description Why a change of the timetable let a seat or place go.
@@ -4111,6 +4929,15 @@ export interface components {
          * @enum {unknown}
          */
         MovementVerdict: "asTaught" | "adapted" | "replaced" | "leftOut";
+        /** @description Cover, as far as one instructor is concerned. */
+        MyCoverMessage: {
+            /** @description Who settles cover here. */
+            settles: components["schemas"]["CoverSettles"];
+            /** @description Sessions of hers for which cover is asked. */
+            mine: components["schemas"]["CoverMessage"][];
+            /** @description Sessions she is asked to take. */
+            asked: components["schemas"]["CoverAskedMessage"][];
+        };
         /** @description A message to the reader herself. */
         MyMessage: {
             /**
@@ -4254,6 +5081,159 @@ export interface components {
             current: string;
             /** @description The new one: at least 10 characters. */
             next: string;
+        };
+        /** @description What is paid for one session that was held. */
+        PayLineMessage: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /** @description Its own date, where it was held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock. */
+            startsLocal: string;
+            /**
+             * Format: int64
+             * @description Who taught it.
+             */
+            instructorId: number;
+            /** @description Her name. */
+            instructorName: string;
+            /** @description Its class. */
+            className: string;
+            /** @description Where. */
+            locationName: string;
+            /**
+             * Format: int32
+             * @description Its length.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description How many were counted; null when the rate counts nobody.
+             */
+            heads?: null | number;
+            per?: null | components["schemas"]["PayPer"];
+            /** @description The rate as a decimal number. */
+            rate?: null | string;
+            /** @description ISO 4217. */
+            currency?: null | string;
+            /**
+             * Format: int64
+             * @description In the smallest unit; null when no rate applies, which is not nothing.
+             */
+            amount?: null | number;
+            /** @description The same as a decimal number. */
+            amountText?: null | string;
+        };
+        /** @description Pay of some days. */
+        PayMessage: {
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description A line a session, in the order of time. */
+            lines: components["schemas"]["PayLineMessage"][];
+            /** @description Sums by instructor and currency. */
+            byInstructor: components["schemas"]["PayTotalMessage"][];
+            /** @description Sums by currency. */
+            totals: components["schemas"]["PayTotalMessage"][];
+            /**
+             * Format: int32
+             * @description Sessions for which there is no rate.
+             */
+            withoutRate: number;
+        };
+        /** @enum {unknown} */
+        PayPer: "session" | "head" | "hour" | null;
+        /** @description A rate as it was agreed. */
+        PayRateMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description For her; null: for everybody.
+             */
+            instructorId?: null | number;
+            /** @description Her name. */
+            instructorName?: null | string;
+            /**
+             * Format: int64
+             * @description For this class; null: for every class.
+             */
+            classId?: null | number;
+            /** @description Its name. */
+            className?: null | string;
+            /** @description Paid for what. */
+            per: components["schemas"]["PayPer"];
+            heads?: null | components["schemas"]["HeadCount"];
+            /**
+             * Format: int64
+             * @description In the smallest unit.
+             */
+            amount: number;
+            /** @description The same as a decimal number. */
+            amountText: string;
+            /** @description ISO 4217. */
+            currency: string;
+            /** @description The first day it counts for. */
+            from: components["schemas"]["LocalDate"];
+            /** @description When it was entered. */
+            madeAt: components["schemas"]["Instant"];
+            withdrawnAt?: null | components["schemas"]["Instant"];
+        };
+        /** @description A rate to enter. */
+        PayRateRequest: {
+            /**
+             * Format: int64
+             * @description For her; null: for everybody.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int64
+             * @description For this class; null: for every class.
+             */
+            classId?: null | number;
+            /** @description Paid for what. */
+            per: components["schemas"]["PayPer"];
+            heads?: null | components["schemas"]["HeadCount"];
+            /**
+             * Format: int64
+             * @description In the smallest unit of the currency.
+             */
+            amount: number;
+            /** @description ISO 4217. */
+            currency: string;
+            /** @description The first day it counts for, by the session's own date. */
+            from: components["schemas"]["LocalDate"];
+        };
+        /** @description What lines come to. */
+        PayTotalMessage: {
+            /**
+             * Format: int64
+             * @description For one instructor; null: for all of them.
+             */
+            instructorId: null | number;
+            /** @description Her name. */
+            instructorName: null | string;
+            /** @description ISO 4217. */
+            currency: string;
+            /**
+             * Format: int32
+             * @description How many sessions.
+             */
+            sessions: number;
+            /**
+             * Format: int64
+             * @description In the smallest unit: the sum of the lines.
+             */
+            amount: number;
+            /** @description The same as a decimal number. */
+            amountText: string;
         };
         /** @description A person on a roster, as far as the reader may know. */
         PersonMessage: {
@@ -4645,12 +5625,23 @@ export interface components {
         };
         /** @description A qualification. */
         QualificationMessage: {
-            /** Format: int64 */
+            /**
+             * Format: int64
+             * @description Key.
+             */
             id: number;
+            /** @description Its kind. */
             kind: string;
+            /** @description The day it was issued. */
             issuedOn: components["schemas"]["LocalDate"];
+            /** @description Its last day. */
             expiresOn: components["schemas"]["LocalDate"];
+            /** @description How it stands today. */
             status: components["schemas"]["QualificationStatus"];
+            /** @description Its proof is filed. */
+            hasProof: boolean;
+            /** @description Sessions after its last day that need it of her, where it runs out and nothing takes its place. */
+            sessionsAfter: components["schemas"]["HerSession"][];
         };
         /** @description A qualification to add. */
         QualificationRequest: {
@@ -4662,10 +5653,10 @@ export interface components {
             expiresOn: components["schemas"]["LocalDate"];
         };
         /**
-         * @description How a qualification stands today.
+         * @description How a qualification stands on a day.
          * @enum {unknown}
          */
-        QualificationStatus: "valid" | "endsSoon" | "expired";
+        QualificationStatus: "valid" | "endsSoon" | "expired" | "withdrawn";
         /**
          * @description How a question is answered.
          * @enum {unknown}
@@ -5432,6 +6423,13 @@ export interface components {
             lastDay: components["schemas"]["LocalDate"];
             erasedAt: null | components["schemas"]["Instant"];
         };
+        /** @description What is to be settled, all or nothing. */
+        SettleRequest: {
+            /** @description The sessions. */
+            covers: components["schemas"]["CoverChoice"][];
+            /** @description What the owner may accept (hours, rest, an answer that she cannot) is accepted. */
+            anyway?: boolean;
+        };
         /** @description An e-mail address and a password. */
         SignIn: {
             /** @description E-mail address of the account. */
@@ -5541,6 +6539,11 @@ export interface components {
          * @enum {unknown}
          */
         Suits: "suitable" | "withModifications" | "needsClearance" | "notSuitable";
+        /** @description Taking a session. */
+        TakeRequest: {
+            /** @description She accepts that it lies outside the hours she gave. */
+            anyway: boolean;
+        };
         /** @description Her time as a tape. */
         Tape: {
             /** @description First day drawn: 0w 0d, or the birth when the due date is not known. */
@@ -5581,6 +6584,18 @@ export interface components {
             from: components["schemas"]["LocalDate"];
             to: components["schemas"]["LocalDate"];
         };
+        /** @description What she likes to teach, or does not. */
+        TeachingWishMessage: {
+            /** @description What it is about. */
+            kind: components["schemas"]["WishKind"];
+            /** @description A class's code, a location's code, a weekday 1 to 7, or morning, afternoon, evening. */
+            value: string;
+            /**
+             * Format: int32
+             * @description -2 (rather not) to 2 (gladly); 0 is no wish.
+             */
+            weight: number;
+        };
         /** @description Sessions of the timetable as it stands, and what stands against them. */
         TimetableMessage: {
             sessions: components["schemas"]["SessionSummary"][];
@@ -5611,6 +6626,34 @@ export interface components {
              * @description Age of the embryo in days.
              */
             embryoDays: number;
+        };
+        /** @description What became of them. */
+        TravelAnswer: {
+            /** @description Sessions to come that now lie too close together for somebody; they stay as they are. */
+            tooClose: string[];
+        };
+        /** @description Travel times to keep; those not named stay as they are. */
+        TravelRequest: {
+            /** @description One way each. */
+            times: components["schemas"]["TravelTime"][];
+        };
+        /** @description Minutes from door to door, one way. */
+        TravelTime: {
+            /**
+             * Format: int64
+             * @description From this location.
+             */
+            fromLocationId: number;
+            /**
+             * Format: int64
+             * @description To that one.
+             */
+            toLocationId: number;
+            /**
+             * Format: int32
+             * @description Minutes; null: not known, and then nothing is checked.
+             */
+            minutes?: null | number;
         };
         /**
          * @description How a fact of the catalogue was checked.
@@ -5749,6 +6792,16 @@ export interface components {
              */
             planId: null | number;
         };
+        /**
+         * @description What a wish is about.
+         * @enum {unknown}
+         */
+        WishKind: "class" | "location" | "weekday" | "partOfDay";
+        /** @description All her wishes, from now on. */
+        WishesRequest: {
+            /** @description One at most about each thing. */
+            wishes: components["schemas"]["TeachingWishMessage"][];
+        };
     };
     responses: never;
     parameters: never;
@@ -5865,6 +6918,49 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["CatalogueMovements"];
+                };
+            };
+        };
+    };
+    HoursOfInstructor: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+            };
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HoursMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
                 };
             };
         };
@@ -6150,6 +7246,109 @@ export interface operations {
             };
             /** @description Conflict */
             409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SessionCalendar: {
+        parameters: {
+            query?: {
+                named?: boolean;
+            };
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Feed: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                address: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Modified */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    FeedHead: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                address: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Modified */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -7132,6 +8331,173 @@ export interface operations {
             };
         };
     };
+    AddInstructor: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["InstructorRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Instructor: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["InstructorPage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeInstructor: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["InstructorRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SessionsOfInstructor: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+            };
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HerSession"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
     AddQualification: {
         parameters: {
             query?: never;
@@ -7176,6 +8542,680 @@ export interface operations {
             };
             /** @description Conflict */
             409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WithdrawQualification: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+                qualificationId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ProofOfQualification: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+                qualificationId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ProveQualification: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+                qualificationId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["IFormFile"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SetAvailability: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AvailabilityRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AvailabilityAnswer"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AddLeave: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LeaveRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LeaveMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WithdrawLeave: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+                leaveId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SetWishes: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["WishesRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Pay: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PayMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PayFile: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PayRates: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PayRateMessage"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AddPayRate: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PayRateRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WithdrawPayRate: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                rateId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PayOfInstructor: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+            };
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PayMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PayFileOfInstructor: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+            };
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    TravelTimes: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TravelTime"][];
+                };
+            };
+        };
+    };
+    SetTravelTimes: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TravelRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TravelAnswer"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -8875,6 +10915,534 @@ export interface operations {
             };
             /** @description Bad Request */
             400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Feeds: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FeedMessage"][];
+                };
+            };
+        };
+    };
+    MakeFeed: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["FeedWanted"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FeedMade"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    NameInFeed: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                feedId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["FeedNaming"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    RevokeFeed: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                feedId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Cover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AskForCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverRequested"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WithdrawCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AnswerCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CoverAnswerRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    TakeCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TakeRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    OpenCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverListMessage"];
+                };
+            };
+        };
+    };
+    MyCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MyCoverMessage"];
+                };
+            };
+        };
+    };
+    AskForDays: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AwayRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverRequested"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PlanCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CoverPlanRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverPlanMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SettleCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SettleRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoversSettled"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
                 headers: {
                     [name: string]: unknown;
                 };
