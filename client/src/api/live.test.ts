@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { staleAfter } from './live';
 
 describe('Word of a change', () => {
-  it('makes every list of sessions and every client’s choices stale when a session changed', () => {
-    expect(staleAfter({ topic: 'session', id: 5 })).toEqual([['sessions'], ['clients']]);
+  it('makes every list of sessions, every client’s choices and every draft stale when a session changed', () => {
+    const stale = staleAfter({ topic: 'session', id: 5 });
+    for (const key of ['sessions', 'clients', 'drafts']) expect(stale).toContainEqual([key]);
   });
 
   it('makes one client stale when only she changed', () => {

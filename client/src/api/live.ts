@@ -3,6 +3,7 @@ import { useEffect } from 'react';
 import { assignmentQueries } from './assignments';
 import { clientQueries } from './clients';
 import { connection } from './connection';
+import { draftQueries } from './drafts';
 import { flagQueries } from './flags';
 import { incidentQueries } from './incidents';
 import { jobQueries } from './jobs';
@@ -28,7 +29,8 @@ interface Changed {
     | 'erasures'
     | 'messages'
     | 'mail'
-    | 'assignments';
+    | 'assignments'
+    | 'drafts';
   id?: number | null;
 }
 
@@ -43,6 +45,7 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
         clientQueries.all(),
         seriesQueries.list().queryKey,
         letGoQueries.all(),
+        draftQueries.all(),
       ];
     case 'staff':
       return [staffQueries.all()];
@@ -63,6 +66,8 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
       return [assignmentQueries.all()];
     case 'erasures':
       return [erasureQueries.all()];
+    case 'drafts':
+      return [draftQueries.all()];
     case 'messages':
     case 'mail':
       return [messageQueries.all()];

@@ -105,6 +105,12 @@ export type HeldFactor = Wire['FactorMessage'];
 export type NewClient = Wire['NewClient'];
 export type TapeData = Wire['Tape'];
 
+export type Draft = Wire['DraftMessage'];
+export type DraftSummary = Wire['DraftSummary'];
+export type DraftSession = Wire['DraftSessionMessage'];
+export type TimetableConflict = Wire['ConflictMessage'];
+export type ConflictKind = Wire['ConflictKind'];
+
 export type Account = Wire['AccountRow'];
 export type ImportReport = Wire['ImportReport'];
 export type Instructor = Wire['InstructorMessage'];

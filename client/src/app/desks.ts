@@ -31,6 +31,7 @@ export const desks: readonly Desk[] = [
     card: '/studio/people/$clientId',
     links: [
       { to: '/studio', label: 'Week', group: 'Timetable' },
+      { to: '/studio/drafts', label: 'Drafts', holds: true, group: 'Timetable' },
       { to: '/studio/series', label: 'Series', holds: true, group: 'Timetable' },
       { to: '/studio/assign', label: 'Assign a term', group: 'Timetable' },
       { to: '/studio/closures', label: 'Closures', group: 'Timetable' },

@@ -280,6 +280,23 @@ const week = createRoute({
   validateSearch: (search): { week?: string } => ({ week: dayIn(search, 'week') }),
   component: lazyRouteComponent(() => import('@/features/owner/week-page'), 'WeekPage'),
 });
+const drafts = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/drafts',
+  component: lazyRouteComponent(() => import('@/features/owner/drafts/drafts-page'), 'DraftsPage'),
+});
+const draft = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/drafts/$draftId',
+  validateSearch: (
+    search,
+  ): { week?: string; by?: 'room' | 'instructor' | 'list'; at?: number } => ({
+    week: dayIn(search, 'week'),
+    by: (['room', 'instructor', 'list'] as const).find((by) => by === search.by),
+    at: idIn(search, 'at'),
+  }),
+  component: lazyRouteComponent(() => import('@/features/owner/drafts/draft-page'), 'DraftPage'),
+});
 const people = createRoute({
   getParentRoute: () => inside,
   path: '/studio/people',
@@ -535,6 +552,7 @@ export const router = createRouter({
       ...[messages, messageKinds, myMessages, teachMessages],
       ...[personRecord, personErase, erasures, erasureKept],
       ...[instructor, pay, travel, teachHours],
+      ...[drafts, draft],
       ...[
         week,
         people,

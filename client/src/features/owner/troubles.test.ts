@@ -1,42 +1,36 @@
 import { describe, expect, it } from 'vitest';
-import type { SessionSummary } from '@/api/types';
+import type { SessionSummary, TimetableConflict } from '@/api/types';
 import { troublesOf } from './troubles';
 
 const session = (id: number, more: Partial<SessionSummary> = {}) =>
-  ({
-    id,
-    startsAt: '2027-03-03T09:00:00Z',
-    endsAt: '2027-03-03T10:00:00Z',
-    roomId: id,
-    instructorId: id,
-    instructorQualified: true,
-    status: 'open',
-    ...more,
-  }) as SessionSummary;
+  ({ id, instructorId: id, status: 'open', ...more }) as SessionSummary;
+
+const conflict = (kind: TimetableConflict['kind'], keys: number[], isHard = true) =>
+  ({ kind, keys, isHard, isNew: false, words: kind }) as TimetableConflict;
 
 describe('A session needs the owner', () => {
   it('when nobody teaches it', () => {
-    expect(troublesOf([session(1, { instructorId: null })]).get(1)).toEqual(['No instructor']);
+    expect(troublesOf([session(1, { instructorId: null })], []).get(1)).toEqual(['No instructor']);
   });
 
-  it('when its instructor’s qualification is not valid that day', () => {
-    expect(troublesOf([session(1, { instructorQualified: false })]).get(1)).toEqual([
-      'Qualification not valid that day',
-    ]);
+  it('when something stands against it that cannot be: each kind once, both sessions', () => {
+    const troubles = troublesOf(
+      [session(1), session(2)],
+      [
+        conflict('roomTaken', [1, 2]),
+        conflict('roomTaken', [1, 3]),
+        conflict('instructorTaken', [1, 2]),
+      ],
+    );
+    expect(troubles.get(1)).toEqual(['Room taken', 'Teaches elsewhere']);
+    expect(troubles.get(2)).toEqual(['Room taken', 'Teaches elsewhere']);
   });
 
-  it('when two share a room or an instructor at one time: both do', () => {
-    const troubles = troublesOf([session(1), session(2, { roomId: 1, instructorId: 1 })]);
-    expect(troubles.get(1)).toEqual(['Room taken twice', 'Instructor is elsewhere then']);
-    expect(troubles.get(2)).toEqual(['Room taken twice', 'Instructor is elsewhere then']);
-  });
-
-  it('not when one begins as the other ends', () => {
-    const after = { roomId: 1, startsAt: '2027-03-03T10:00:00Z', endsAt: '2027-03-03T11:00:00Z' };
-    expect(troublesOf([session(1), session(2, after)]).size).toBe(0);
+  it('not when it is something that the owner may accept', () => {
+    expect(troublesOf([session(1)], [conflict('outsideHours', [1], false)]).size).toBe(0);
   });
 
   it('not when it was cancelled', () => {
-    expect(troublesOf([session(1, { instructorId: null, status: 'cancelled' })]).size).toBe(0);
+    expect(troublesOf([session(1, { instructorId: null, status: 'cancelled' })], []).size).toBe(0);
   });
 });

@@ -1,23 +1,21 @@
-import type { SessionSummary } from '@/api/types';
+import type { SessionSummary, TimetableConflict } from '@/api/types';
+import { conflictWords } from './drafts/conflict-words';
 
-/** What is wrong with each session that has something wrong, in words, by session id. */
-export function troublesOf(sessions: readonly SessionSummary[]): Map<number, string[]> {
+/** What is wrong with each session that has something wrong, in words, by session id. What the owner accepted is not. */
+export function troublesOf(
+  sessions: readonly SessionSummary[],
+  conflicts: readonly TimetableConflict[],
+): Map<number, string[]> {
   const troubles = new Map<number, string[]>();
-  const open = sessions.filter(({ status }) => status === 'open');
-  for (const session of open) {
-    const meanwhile = open.filter((other) => overlaps(session, other));
-    const found = [
-      session.instructorId == null && 'No instructor',
-      session.instructorQualified === false && 'Qualification not valid that day',
-      meanwhile.some(({ roomId }) => roomId === session.roomId) && 'Room taken twice',
-      session.instructorId != null &&
-        meanwhile.some(({ instructorId }) => instructorId === session.instructorId) &&
-        'Instructor is elsewhere then',
-    ].filter((trouble) => trouble !== false);
-    if (found.length > 0) troubles.set(session.id, found);
+  for (const { id, instructorId, status } of sessions) {
+    if (status !== 'open') continue;
+    const found = new Set(
+      conflicts
+        .filter(({ isHard, keys }) => isHard && keys.includes(id))
+        .map(({ kind }) => conflictWords[kind]),
+    );
+    if (instructorId == null) found.add('No instructor');
+    if (found.size > 0) troubles.set(id, [...found]);
   }
   return troubles;
 }
-
-const overlaps = (a: SessionSummary, b: SessionSummary) =>
-  a.id !== b.id && a.startsAt < b.endsAt && b.startsAt < a.endsAt;

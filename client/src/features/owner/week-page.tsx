@@ -1,14 +1,18 @@
 import { Button, Group, Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
+import { useState } from 'react';
 import { catalogueQueries } from '@/api/catalogue';
-import { sessionsQueries } from '@/api/sessions';
+import { timetableQuery } from '@/api/drafts';
 import { useMe } from '@/api/session';
+import type { TimetableConflict } from '@/api/types';
 import { Asked, Lines } from '@/components/states/asked';
 import { addDays, dayAndMonth, mondayOf } from '@/components/time/days';
 import { Needs } from '@/components/verdict/mark';
+import { MakeDraft } from './drafts/make-draft';
 import { troublesOf } from './troubles';
 import { WeekGrid } from './week-grid';
+import classes from './drafts/board.module.css';
 
 const route = getRouteApi('/inside/studio');
 
@@ -17,8 +21,9 @@ export function WeekPage() {
   const { week } = route.useSearch();
   const navigate = route.useNavigate();
   const monday = mondayOf(week ?? today);
-  const sessions = useQuery(sessionsQueries.between(monday, addDays(monday, 6)));
+  const timetable = useQuery(timetableQuery(monday, addDays(monday, 6)));
   const locations = useQuery(catalogueQueries.locations());
+  const [making, setMaking] = useState(false);
   const show = (next: string) =>
     void navigate({ search: { week: next === mondayOf(today) ? undefined : next } });
 
@@ -42,17 +47,18 @@ export function WeekPage() {
           <Button variant="default" onClick={() => show(addDays(monday, 7))}>
             Week after
           </Button>
+          <Button onClick={() => setMaking(true)}>Change in a draft</Button>
         </Group>
       </Group>
-      <Asked query={sessions} waiting={<Lines count={4} height={120} />}>
-        {(list) => {
-          const troubles = troublesOf(list);
+      <Asked query={timetable} waiting={<Lines count={4} height={120} />}>
+        {({ sessions, conflicts }) => {
+          const troubles = troublesOf(sessions, conflicts);
           return (
             <>
-              <Group mb="md" gap="md">
+              <Group mb="xs" gap="md">
                 <Text c="dimmed">
-                  {list.length} sessions, {sum(list.map(({ seatsTaken }) => seatsTaken))} of{' '}
-                  {sum(list.map(({ seats }) => seats))} seats
+                  {sessions.length} sessions, {sum(sessions.map(({ seatsTaken }) => seatsTaken))} of{' '}
+                  {sum(sessions.map(({ seats }) => seats))} seats
                 </Text>
                 {troubles.size > 0 && (
                   <Needs tone="stop">
@@ -62,12 +68,13 @@ export function WeekPage() {
                   </Needs>
                 )}
               </Group>
+              <Named conflicts={conflicts} />
               <Asked query={locations}>
                 {(places) => (
                   <WeekGrid
                     monday={monday}
                     today={today}
-                    sessions={list}
+                    sessions={sessions}
                     locations={places}
                     troubles={troubles}
                   />
@@ -77,7 +84,35 @@ export function WeekPage() {
           );
         }}
       </Asked>
+      {making && (
+        <MakeDraft
+          day={monday}
+          onClose={() => setMaking(false)}
+          onMade={(id) =>
+            void navigate({ to: '/studio/drafts/$draftId', params: { draftId: String(id) } })
+          }
+        />
+      )}
     </>
+  );
+}
+
+/** Everything that stands against the week, in a sentence each. */
+function Named({ conflicts }: { conflicts: readonly TimetableConflict[] }) {
+  if (conflicts.length === 0) return null;
+  return (
+    <details open={conflicts.length <= 4} style={{ marginBottom: '0.75rem' }}>
+      <summary>
+        {conflicts.length === 1 ? '1 conflict' : `${conflicts.length} conflicts`}, by name
+      </summary>
+      <ul className={classes.against}>
+        {conflicts.map(({ words, isHard }) => (
+          <li key={words}>
+            <Needs tone={isHard ? 'stop' : 'mind'}>{words}</Needs>
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
 

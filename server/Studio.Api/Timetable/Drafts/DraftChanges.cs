@@ -52,7 +52,16 @@ public sealed class DraftChanges(RuleBook book, SessionChanges changes, IClock c
                     )
                 ),
             ],
-            await ConflictsAsync(read, draft, rows, taken)
+            draft.Status == DraftStatus.Open
+                ? await ConflictsAsync(
+                    read,
+                    draft.FromOn.PlusDays(-DaysAround),
+                    draft.ToOn.PlusDays(DaysAround),
+                    rows,
+                    [.. live.Keys],
+                    taken
+                )
+                : []
         );
     }
 
@@ -73,11 +82,21 @@ public sealed class DraftChanges(RuleBook book, SessionChanges changes, IClock c
             return refusal;
         // A row that is not there yet takes a number no row has.
         var row = Row(request, old ?? new DraftSession { Id = long.MaxValue / 2 });
-        var around = rows.Where(r => r.Id != request.Id).Append(row).ToList();
-        var taken = (
-            await SessionStore.OfAsync(read, [.. around.Select(r => r.SessionId).OfType<long>()])
-        ).ToDictionary(s => s.Id, s => s.SeatsTaken);
-        return (await ConflictsAsync(read, draft, around, taken))
+        if (draft.Status != DraftStatus.Open)
+            return DraftRefusals.Ended;
+        // Asked at every step of a move: only the days that can matter to it are looked at.
+        var (from, to) = (row.On.PlusDays(-DaysAround), row.On.PlusDays(DaysAround));
+        var around = rows.Where(r => r.Id != row.Id && from <= r.On && r.On <= to)
+            .Append(row)
+            .ToList();
+        var taken = row.SessionId is { } session
+            ? (await SessionStore.OfAsync(read, [session])).ToDictionary(
+                s => s.Id,
+                s => s.SeatsTaken
+            )
+            : [];
+        var copied = rows.Select(r => r.SessionId).OfType<long>().ToHashSet();
+        return (await ConflictsAsync(read, from, to, around, copied, taken))
             .Where(c => c.Keys.Contains(row.Key))
             .ToList();
     }
@@ -245,21 +264,16 @@ public sealed class DraftChanges(RuleBook book, SessionChanges changes, IClock c
 
     private async Task<IReadOnlyList<ConflictMessage>> ConflictsAsync(
         Read read,
-        DraftRow draft,
+        LocalDate from,
+        LocalDate to,
         IReadOnlyList<DraftSession> rows,
+        HashSet<long> copied,
         Dictionary<long, int> taken
     )
     {
-        if (draft.Status != DraftStatus.Open)
-            return [];
         var places = await Places.LoadAsync(read);
         var facts = await TimetableStore.FactsAsync(read, book);
-        var before = await TimetableStore.PlacedAsync(
-            read,
-            draft.FromOn.PlusDays(-DaysAround),
-            draft.ToOn.PlusDays(DaysAround)
-        );
-        var copied = rows.Select(r => r.SessionId).OfType<long>().ToHashSet();
+        var before = await TimetableStore.PlacedAsync(read, from, to);
         var placed = rows.Where(r => r.IsHeld)
             .Select(r => places.Place(Wanted(r), r.Key, taken.GetValueOrDefault(r.SessionId ?? 0)))
             .ToList();
@@ -335,17 +349,21 @@ public sealed class DraftChanges(RuleBook book, SessionChanges changes, IClock c
             SeatsTaken = taken,
             IsHeld = row.IsHeld,
             IsChanged = isOpen && (live is null || !row.StandsAs(live)),
+            Was = isOpen && live is not null && !row.StandsAs(live) ? Standing(live) : null,
             Meanwhile =
                 isOpen && live is not null && DraftRules.ChangedMeanwhile(row, live)
-                    ? new MeanwhileMessage(
-                        live.RoomId,
-                        live.InstructorId,
-                        live.On,
-                        ClockText.Of(live.StartsLocal),
-                        live.Minutes,
-                        live.Seats,
-                        live.IsHeld
-                    )
+                    ? Standing(live)
                     : null,
         };
+
+    private static MeanwhileMessage Standing(DraftSession live) =>
+        new(
+            live.RoomId,
+            live.InstructorId,
+            live.On,
+            ClockText.Of(live.StartsLocal),
+            live.Minutes,
+            live.Seats,
+            live.IsHeld
+        );
 }

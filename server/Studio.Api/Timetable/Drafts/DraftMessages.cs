@@ -102,11 +102,14 @@ public sealed record DraftSessionMessage
     /// <summary>Whether it stands otherwise than in the timetable.</summary>
     public required bool IsChanged { get; init; }
 
+    /// <summary>How it stands in the timetable, where the draft has it otherwise; null for one that is added.</summary>
+    public MeanwhileMessage? Was { get; init; }
+
     /// <summary>How it stands in the timetable, where somebody changed it since it was copied; to be decided.</summary>
     public MeanwhileMessage? Meanwhile { get; init; }
 }
 
-/// <summary>How a session stands that somebody changed since it was copied into a draft.</summary>
+/// <summary>How a session stands in the timetable that a draft has otherwise.</summary>
 public sealed record MeanwhileMessage(
     long RoomId,
     long? InstructorId,

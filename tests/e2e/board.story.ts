@@ -1,0 +1,154 @@
+// The owner plans: a draft of two weeks, broken, mended and published; by the pointer and by the keyboard.
+import type { Locator, Page } from '@playwright/test';
+import { demo, expect, fits, isAccessible, signIn, test } from './studio.ts';
+
+test.describe.configure({ mode: 'serial' });
+test.use({ viewport: { width: 1280, height: 900 } });
+
+const card = (page: Page, name: RegExp): Locator =>
+  page.getByRole('application').getByRole('button', { name }).and(page.locator('[data-card]')).first();
+const hand = (page: Page): Locator => page.locator('[data-hand]');
+
+async function makeDraft(page: Page): Promise<void> {
+  await page.getByRole('link', { name: 'Week', exact: true }).click();
+  await page.getByRole('button', { name: 'Week after' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: '8 Mar to 14 Mar' })).toBeVisible();
+  await page.getByRole('button', { name: 'Change in a draft' }).click();
+  await page.getByRole('textbox', { name: 'Name', exact: true }).fill('March');
+  await page.getByRole('button', { name: 'Make the draft' }).click();
+  await expect(page.getByRole('application', { name: /by room/ })).toBeVisible();
+}
+
+test('breaks a week by pointer and by keyboard, sees it named on the way, mends and publishes it', async ({ page }) => {
+  await signIn(page, demo.owner);
+  await makeDraft(page);
+  await isAccessible(page, 'the board by room');
+  await fits(page);
+  await page.screenshot({ path: 'test-results/board-room.png' });
+
+  // By pointer: the evening class of Tuesday onto the one before it in the same room. It is named before it is let go.
+  const later = card(page, /^Second-trimester core, Tuesday 9 March, 19:15/);
+  const earlier = card(page, /^Early core, Tuesday 9 March, 18:00/);
+  await later.scrollIntoViewIfNeeded();
+  const from = (await later.boundingBox())!;
+  const to = (await earlier.boundingBox())!;
+  await page.mouse.move(from.x + 30, from.y + 8);
+  await page.mouse.down();
+  await page.mouse.move(from.x + 30, from.y + 2, { steps: 3 });
+  await page.mouse.move(to.x + 30, to.y + 15, { steps: 6 });
+  await expect(hand(page).getByText(/Cork room would hold .* at once/)).toBeVisible();
+  await expect(hand(page).getByText(/^Cannot be:/).first()).toBeVisible();
+  await page.screenshot({ path: 'test-results/board-dragging.png' });
+  // Taken back: nothing has changed.
+  await page.keyboard.press('Escape');
+  await page.mouse.up();
+  await expect(later).toBeVisible();
+
+  // Dropped there: it stands with a word and a shape, and can be undone.
+  const again = (await later.boundingBox())!;
+  await page.mouse.move(again.x + 30, again.y + 8);
+  await page.mouse.down();
+  await page.mouse.move(again.x + 30, again.y + 2, { steps: 3 });
+  await page.mouse.move(to.x + 30, to.y + 15, { steps: 6 });
+  await page.mouse.up();
+  await expect(page.getByText(/Cannot be: Cork room would hold/).first()).toBeVisible();
+  await expect(card(page, /^Second-trimester core, Tuesday 9 March, 18:15.*Cork room would hold/)).toContainText('Room taken');
+  await isAccessible(page, 'the board with a conflict');
+  await page.getByRole('button', { name: 'Publish…' }).click();
+  await expect(page.getByText('Mend what cannot be, then publish.')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Publish now' })).toBeDisabled();
+  await page.getByRole('button', { name: 'Not yet' }).click();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(card(page, /^Second-trimester core, Tuesday 9 March, 19:15/)).toBeVisible();
+
+  // By keyboard: up step by step until it meets the class before it, which is told; then elsewhere.
+  await card(page, /^Second-trimester core, Tuesday 9 March, 19:15/).focus();
+  await page.keyboard.press('Space');
+  for (let step = 0; step < 3; step++) await page.keyboard.press('ArrowUp');
+  await expect(hand(page).getByRole('status')).toContainText(/18:30.*Against it: .*Cork room would hold/);
+  await page.keyboard.press('Escape');
+  await expect(card(page, /^Second-trimester core, Tuesday 9 March, 19:15/)).toBeFocused();
+  await page.keyboard.press('Space');
+  for (let step = 0; step < 2; step++) await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('+');
+  await expect(hand(page).getByRole('status')).toContainText('19:45 to 20:40');
+  await expect(hand(page).getByRole('status')).toContainText('Nothing stands against it.');
+  await page.keyboard.press('Enter');
+  const moved = card(page, /^Second-trimester core, Tuesday 9 March, 19:45 to 20:40.*changed/);
+  await expect(moved).toBeVisible();
+  await expect(moved).toBeFocused();
+
+  // What it changes for those who have booked comes first; then it is the timetable.
+  await page.getByRole('button', { name: 'Publish…' }).click();
+  await expect(page.getByText('0 added, 1 changed, 0 called off.')).toBeVisible();
+  await expect(page.getByText(/19:15 to 20:05 becomes 19:45 to 20:40/)).toBeVisible();
+  await expect(page.getByText(/told/).first()).toBeVisible();
+  await isAccessible(page, 'what publishing changes');
+  await page.screenshot({ path: 'test-results/board-publish.png' });
+  const anyway = page.getByRole('checkbox', { name: /Publish it all the same/ });
+  if (await anyway.isVisible()) await anyway.check();
+  await page.getByRole('button', { name: 'Publish now' }).click();
+  await expect(page.getByText(/Published: 0 added, 1 changed, 0 called off/)).toBeVisible();
+  await expect(page.getByRole('link', { name: /19:45/ }).first()).toBeVisible();
+});
+
+test('by instructor: to somebody else, resized, a week copied, a session added', async ({ page }) => {
+  await signIn(page, demo.owner);
+  await makeDraft(page);
+  await page.getByText('By instructor').click();
+  await expect(page.getByRole('application', { name: /by instructor/ })).toBeVisible();
+  await expect(page.getByText(/Puente Ormero goes by Madrid time/)).toBeVisible();
+  await isAccessible(page, 'the board by instructor');
+  await page.screenshot({ path: 'test-results/board-instructor.png' });
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await page.screenshot({ path: 'test-results/board-dark.png' });
+  await page.emulateMedia({ colorScheme: 'light' });
+
+  // Somebody without the qualification: told at once.
+  const first = card(page, /^Postnatal foundations, Monday 8 March/);
+  await first.focus();
+  await page.keyboard.press('Space');
+  for (let tries = 0; tries < 10; tries++) {
+    await page.keyboard.press('PageUp');
+    await expect(hand(page).getByText('Looking…')).toHaveCount(0);
+    if (await hand(page).getByText(/has no valid postnatal qualification/).first().isVisible()) break;
+  }
+  await expect(hand(page).getByText(/has no valid postnatal qualification/).first()).toBeVisible();
+  await page.keyboard.press('Escape');
+
+  // Exactly, in the panel.
+  await page.getByRole('button', { name: 'Add a session' }).click();
+  const panel = page.getByRole('dialog', { name: 'Add a session' });
+  await panel.getByLabel('Class', { exact: true }).click();
+  await page.getByRole('option', { name: 'Mobility and breath' }).click();
+  await panel.getByLabel('Starts').fill('14:10');
+  await expect(panel.getByText(/Nothing stands against it|Cannot be|To think about/).first()).toBeVisible();
+  await isAccessible(page, 'the panel');
+  await page.screenshot({ path: 'test-results/board-panel.png' });
+  await panel.getByRole('button', { name: 'Add it' }).click();
+  await expect(card(page, /^Mobility and breath, Monday 8 March, 14:10 .*new/)).toBeVisible();
+
+  await page.getByRole('button', { name: 'Copy a week' }).click();
+  await page.getByRole('button', { name: 'Copy', exact: true }).click();
+  await expect(page.getByRole('heading', { level: 1, name: '15 Mar to 21 Mar' })).toBeVisible();
+  await expect(card(page, /^Mobility and breath, Monday 15 March, 14:10 .*new/)).toBeVisible();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(card(page, /^Mobility and breath, Monday 15 March, 14:10/)).toHaveCount(0);
+});
+
+test.describe('on a narrow screen', () => {
+  test.use({ viewport: { width: 360, height: 740 } });
+  test('the draft is a list, and a session is changed exactly', async ({ page }) => {
+    await signIn(page, demo.owner);
+    await page.goto('/studio/drafts');
+    await page.getByRole('link', { name: 'March' }).first().click();
+    await page.getByRole('button', { name: /Early core/ }).first().click();
+    await expect(page.getByRole('dialog', { name: 'Early core' })).toBeVisible();
+    await isAccessible(page, 'the panel at 360');
+    await page.screenshot({ path: 'test-results/board-360-panel.png' });
+    await page.getByRole('button', { name: 'Close' }).click();
+    await isAccessible(page, 'the list at 360');
+    await fits(page);
+    await page.screenshot({ path: 'test-results/board-360.png', fullPage: true });
+  });
+});
