@@ -68,6 +68,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/instructors/{instructorId}/hours": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["HoursOfInstructor"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/clients/{clientId}/rung": {
         parameters: {
             query?: never;
@@ -206,6 +222,70 @@ export interface paths {
         get: operations["ErasurePlan"];
         put?: never;
         post: operations["Erase"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/calendar": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["SessionCalendar"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/feeds/{address}.ics": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Feed"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head: operations["FeedHead"];
+        patch?: never;
+        trace?: never;
+    };
+    "/api/timetable": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["TimetableWithConflicts"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Session"];
+        put: operations["ChangeSession"];
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -589,6 +669,38 @@ export interface paths {
         };
         get: operations["Instructors"];
         put?: never;
+        post: operations["AddInstructor"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Instructor"];
+        put: operations["ChangeInstructor"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/sessions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["SessionsOfInstructor"];
+        put?: never;
         post?: never;
         delete?: never;
         options?: never;
@@ -606,6 +718,214 @@ export interface paths {
         get?: never;
         put?: never;
         post: operations["AddQualification"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/qualifications/{qualificationId}/withdraw": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["WithdrawQualification"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/qualifications/{qualificationId}/proof": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["ProofOfQualification"];
+        put: operations["ProveQualification"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/availability": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["SetAvailability"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/leave": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["AddLeave"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/leave/{leaveId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        delete: operations["WithdrawLeave"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/wishes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["SetWishes"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pay": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Pay"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pay/file": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["PayFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pay/rates": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["PayRates"];
+        put?: never;
+        post: operations["AddPayRate"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pay/rates/{rateId}/withdraw": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["WithdrawPayRate"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/pay": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["PayOfInstructor"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/instructors/{instructorId}/pay/file": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["PayFileOfInstructor"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/travel": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["TravelTimes"];
+        put: operations["SetTravelTimes"];
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -1108,22 +1428,6 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
-    "/api/sessions/{sessionId}": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get: operations["Session"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
     "/api/assignments": {
         parameters: {
             query?: never;
@@ -1167,6 +1471,454 @@ export interface paths {
         put?: never;
         post: operations["DraftOfAssignment"];
         delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/feeds": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Feeds"];
+        put?: never;
+        post: operations["MakeFeed"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/feeds/{feedId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["NameInFeed"];
+        post?: never;
+        delete: operations["RevokeFeed"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/cover": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Cover"];
+        put?: never;
+        post: operations["AskForCover"];
+        delete: operations["WithdrawCover"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/cover/answer": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["AnswerCover"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/{sessionId}/cover/take": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["TakeCover"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["OpenCover"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover/mine": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["MyCover"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover/away": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["AskForDays"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover/plan": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PlanCover"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cover/settle": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["SettleCover"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Drafts"];
+        put?: never;
+        post: operations["MakeDraft"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Draft"];
+        put?: never;
+        post?: never;
+        delete: operations["DiscardDraft"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/sessions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["ChangeDraft"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/check": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["CheckDraftSession"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/copy-week": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["CopyWeek"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/meanwhile": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["DecideMeanwhile"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/consequences": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["DraftConsequences"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/drafts/{draftId}/publish": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PublishDraft"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["AllSeries"];
+        put?: never;
+        post: operations["AddSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["PreviewSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["OneSeries"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}/changes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ChangeSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}/end": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["EndSeries"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/series/{seriesId}/exceptions/{on}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["SkipDate"];
+        post?: never;
+        delete: operations["BringDateBack"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["Closures"];
+        put?: never;
+        post: operations["AddClosure"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures/import": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["ImportHolidays"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures/{closureId}/call-off": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["CallOffOnClosure"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/closures/{closureId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        delete: operations["RemoveClosure"];
         options?: never;
         head?: never;
         patch?: never;
@@ -1247,6 +1999,38 @@ export interface paths {
         put?: never;
         post: operations["CheckIn"];
         delete: operations["UndoCheckIn"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/let-go": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["LetGo"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/let-go/{bookingId}/seen-to": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["SeenTo"];
+        delete?: never;
         options?: never;
         head?: never;
         patch?: never;
@@ -1792,6 +2576,19 @@ export interface components {
              */
             instructorId: null | number;
         };
+        /** @description A series that was made. */
+        Added: {
+            /**
+             * Format: int64
+             * @description Its key.
+             */
+            id: number;
+            /**
+             * Format: int32
+             * @description How many sessions were laid out.
+             */
+            sessions: number;
+        };
         /** @description Weeks and days. */
         AgeMessage: {
             /** Format: int32 */
@@ -2104,6 +2901,45 @@ export interface components {
              */
             sessionId?: null | number;
         };
+        /** @description What became of the hours given. */
+        AvailabilityAnswer: {
+            /** @description Her sessions to come that lie outside of them; they stay as they are. */
+            outside: components["schemas"]["HerSession"][];
+        };
+        /** @description All the hours in which she can be asked for, from now on. */
+        AvailabilityRequest: {
+            /** @description None: at any hour. */
+            hours: components["schemas"]["AvailableHours"][];
+        };
+        /** @description Hours of a weekday in which she can be asked for. */
+        AvailableHours: {
+            /**
+             * Format: int32
+             * @description 1 (Monday) to 7.
+             */
+            weekday: number;
+            /** @description First hour by the clock of the location, "09:00". */
+            from: string;
+            /** @description A class has to end by then. */
+            to: string;
+            /**
+             * Format: int64
+             * @description Only at this location; null: at any.
+             */
+            locationId?: null | number;
+        };
+        /** @description Days on which somebody cannot teach. */
+        AwayRequest: {
+            /** @description The first day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description The last day. */
+            to: components["schemas"]["LocalDate"];
+            /**
+             * Format: int64
+             * @description Who; an instructor may leave it out.
+             */
+            instructorId?: null | number;
+        };
         /** @description What a birth on record should have said. */
         BirthCorrection: {
             /** @description Date of birth. */
@@ -2186,6 +3022,25 @@ export interface components {
              * @description How many people got a seat from the waitlist by it.
              */
             promoted: number;
+        };
+        /** @description Somebody who could take a session, or could not. */
+        CandidateMessage: {
+            /**
+             * Format: int64
+             * @description The instructor.
+             */
+            instructorId: number;
+            /** @description Her name. */
+            name: string;
+            /** @description Her phone, for those who ring: the owner always, the front desk when it is urgent. */
+            phone?: null | string;
+            /** @description Whether she can take it. */
+            standing: components["schemas"]["CoverStanding"];
+            answer?: null | components["schemas"]["CoverAnswer"];
+            /** @description What stands against it; for colleagues and the front desk it stays between her and the owner. */
+            against: string[];
+            /** @description What else there is to know, as far as the reader may. */
+            reasons: string[];
         };
         /** @description Something wrong in a file. */
         CatalogueFault: {
@@ -2355,6 +3210,58 @@ export interface components {
             option?: null | string;
             /** @description How she does it, or what takes its place; empty where there is nothing to add. */
             how: string;
+        };
+        /** @description What a change brought about. */
+        ChangesMade: {
+            /** @description Ids in the order of what was wanted; null where an entry asked for nothing. */
+            sessions: (null | number)[];
+            /**
+             * Format: int32
+             * @description New sessions.
+             */
+            added: number;
+            /**
+             * Format: int32
+             * @description Sessions that changed.
+             */
+            changed: number;
+            /**
+             * Format: int32
+             * @description Sessions that are not held any more.
+             */
+            calledOff: number;
+            /**
+             * Format: int32
+             * @description People who are told, clients and instructors.
+             */
+            told: number;
+            /**
+             * Format: int32
+             * @description Seats and waitlist places that were let go.
+             */
+            letGo: number;
+        };
+        /** @description What a change would bring about; nothing of it is kept. */
+        ChangesPreview: {
+            /** @description Conflicts that do not stand already. */
+            conflicts: components["schemas"]["Conflict"][];
+            /**
+             * Format: int32
+             * @description New sessions.
+             */
+            added: number;
+            /**
+             * Format: int32
+             * @description Sessions that change.
+             */
+            changed: number;
+            /**
+             * Format: int32
+             * @description Sessions that are not held any more.
+             */
+            calledOff: number;
+            /** @description What it means for people, for each session that has somebody. */
+            consequences: components["schemas"]["SessionConsequence"][];
         };
         /** @description Checking in. Whoever says that something is not well is not checked in: a warning is raised instead. */
         CheckInRequest: {
@@ -2554,6 +3461,110 @@ export interface components {
             /** @description The location she usually comes to. */
             location: string;
         };
+        /**
+         * @description Why a location is shut.
+         * @enum {unknown}
+         */
+        ClosureKind: "closure" | "publicHoliday";
+        /** @description What a closure does, or would do. */
+        ClosureOutcome: {
+            /** @description It was kept; false when it was only looked at. */
+            kept: boolean;
+            /**
+             * Format: int64
+             * @description The closure, once it is there.
+             */
+            id?: null | number;
+            /** @description Sessions that stand on its days. */
+            sessions: components["schemas"]["SessionSummary"][];
+            /** @description What calling them off brings about. */
+            changes: components["schemas"]["ChangesPreview"];
+        };
+        /** @description Days on which a location is to be shut. */
+        ClosureRequest: {
+            /**
+             * Format: int64
+             * @description The location.
+             */
+            locationId: number;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Why. */
+            kind: components["schemas"]["ClosureKind"];
+            /** @description Its name, as people read it. */
+            name: string;
+            /** @description Sessions that stand on these days are called off with it. */
+            callOff?: boolean;
+        };
+        /** @description Days on which a location is shut. */
+        ClosureRow: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description The location.
+             */
+            locationId: number;
+            /** @description Its name. */
+            locationName: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Why. */
+            kind: components["schemas"]["ClosureKind"];
+            /** @description Its name. */
+            name: string;
+            /**
+             * Format: int32
+             * @description Sessions that stand on these days all the same and have not begun.
+             */
+            sessionsStanding: number;
+        };
+        /** @description A conflict, with the sessions it is between. */
+        Conflict: {
+            /** @description What it is. */
+            kind: components["schemas"]["ConflictKind"];
+            /** @description Keys of the sessions concerned, in the order of time. */
+            sessions: number[];
+            /**
+             * Format: int64
+             * @description Whose, when it is about somebody.
+             */
+            instructorId: null | number;
+            /** @description One sentence that names it. */
+            words: string;
+            /** @description It can never be saved; the others can, when the owner accepts them. */
+            isHard?: boolean;
+        };
+        /**
+         * @description What stands against a session where it is. Those before ConflictKind.OutsideHours can never be saved.
+         * @enum {unknown}
+         */
+        ConflictKind: "roomTaken" | "roomTooSmall" | "seatsTaken" | "locationShut" | "instructorTaken" | "noTimeToTravel" | "notQualified" | "onLeave" | "hasLeft" | "outsideHours" | "tooManyHours" | "tooLittleRest" | "shorterThanPlan";
+        /** @description A conflict by name. */
+        ConflictMessage: {
+            /** @description What it is. */
+            kind: components["schemas"]["ConflictKind"];
+            /** @description One sentence. */
+            words: string;
+            /** @description It can never be saved; the others the owner may accept. */
+            isHard: boolean;
+            /** @description The timetable as it stands does not have it. */
+            isNew: boolean;
+            /** @description Between which sessions: a session's key, or a draft's new row as a negative number. */
+            keys: number[];
+            /**
+             * Format: int64
+             * @description Whose, when it is about somebody.
+             */
+            instructorId: null | number;
+        };
         /** @description What a change of rules or policies makes of the bookings ahead. */
         Consequences: {
             /**
@@ -2599,6 +3610,120 @@ export interface components {
             /** @description Instructors may see her conditions by name. Only she herself or the owner changes it. */
             sharesConditions?: null | boolean;
         };
+        /** @description A week to lay onto another. */
+        CopyWeekRequest: {
+            /**
+             * Format: int32
+             * @description The version it is made to.
+             */
+            version: number;
+            /** @description Any day of the week to copy. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Any day of the week to lay it on. */
+            to: components["schemas"]["LocalDate"];
+        };
+        /** @enum {unknown} */
+        CoverAnswer: "can" | "cannot" | null;
+        /** @description What a colleague answers. */
+        CoverAnswerRequest: {
+            /** @description Whether she can. */
+            answer: components["schemas"]["CoverAnswer"];
+        };
+        /** @description A session that she is asked to take. */
+        CoverAskedMessage: {
+            /** @description The session. */
+            session: components["schemas"]["SessionSummary"];
+            /** @description Name of whoever cannot teach it. */
+            insteadOf?: null | string;
+            answer?: null | components["schemas"]["CoverAnswer"];
+            /** @description Nothing stands in the way of her taking it at once. */
+            mayTake: boolean;
+            /** @description What stands against it. */
+            against: string[];
+            /** @description Why it suits her, and what there is to know. */
+            reasons: string[];
+        };
+        /** @description One session and who is to teach it. */
+        CoverChoice: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /**
+             * Format: int64
+             * @description Who.
+             */
+            instructorId: number;
+        };
+        /** @description What nobody teaches, the soonest first. */
+        CoverListMessage: {
+            /** @description Who settles cover here. */
+            settles: components["schemas"]["CoverSettles"];
+            /** @description The sessions. */
+            open: components["schemas"]["CoverMessage"][];
+        };
+        /** @description A session with who could take it. */
+        CoverMessage: {
+            /** @description The session. */
+            session: components["schemas"]["SessionSummary"];
+            /** @description How it stands. */
+            state: components["schemas"]["CoverState"];
+            /** @description It begins within a day and nobody teaches it. */
+            isLoud: boolean;
+            /** @description A request is open, and colleagues are asked. */
+            isAsked: boolean;
+            /** @description Name of whoever cannot teach it. */
+            insteadOf?: null | string;
+            askedAt?: null | components["schemas"]["Instant"];
+            /** @description Everybody, ranked. */
+            candidates: components["schemas"]["CandidateMessage"][];
+        };
+        /** @description A proposal for several sessions. Nothing of it is kept. */
+        CoverPlanMessage: {
+            /** @description One a session, in the order of time. */
+            steps: components["schemas"]["CoverStepMessage"][];
+            /** @description Nothing better exists. */
+            isBest: boolean;
+        };
+        /** @description Which sessions to work out together. */
+        CoverPlanRequest: {
+            /** @description The sessions; left out or empty: everything that nobody teaches. */
+            sessionIds: null | number[];
+        };
+        /** @description What asking brought about. */
+        CoverRequested: {
+            /** @description The sessions for which cover is asked now. */
+            sessions: number[];
+            /**
+             * Format: int32
+             * @description How many colleagues are asked.
+             */
+            asked: number;
+        };
+        /**
+         * @description Who settles cover.
+         * @enum {unknown}
+         */
+        CoverSettles: "owner" | "instructors";
+        /**
+         * @description Whether somebody can take a session, best first.
+         * @enum {unknown}
+         */
+        CoverStanding: "free" | "withCare" | "declines" | "notFree";
+        /**
+         * @description How a session stands as to who teaches it.
+         * @enum {unknown}
+         */
+        CoverState: "taught" | "asked" | "nobody";
+        /** @description One session of a proposal. */
+        CoverStepMessage: {
+            /** @description The session. */
+            session: components["schemas"]["SessionSummary"];
+            by?: null | components["schemas"]["CandidateMessage"];
+            /** @description Where nobody can: everybody, with what keeps her from it. */
+            whyNobody: components["schemas"]["CandidateMessage"][];
+        };
         /** @description A published row: covered by which rules, or why not. */
         CoverageMessage: {
             /** @description The file of published facts. */
@@ -2611,6 +3736,13 @@ export interface components {
             gone: string[];
             /** @description Why no rule does; blank where one does. */
             whyNot: string;
+        };
+        /** @description What settling brought about: sessions that have somebody else, and people who are told. */
+        CoversSettled: {
+            /** Format: int32 */
+            settled: number;
+            /** Format: int32 */
+            told: number;
         };
         /** @description What the dating rules answer; nothing is stored. */
         DatingAnswer: {
@@ -2722,6 +3854,159 @@ export interface components {
          * @enum {unknown}
          */
         DoorAnswer: "allWell" | "notAsked";
+        /** @description Changes to a draft, all or none. */
+        DraftChangeRequest: {
+            /**
+             * Format: int32
+             * @description The version they are made to.
+             */
+            version: number;
+            /** @description Rows as they should stand. */
+            put: components["schemas"]["DraftSessionRequest"][];
+            /** @description Rows to take out: one the draft added goes, one it copied is called off. */
+            remove?: number[];
+        };
+        /** @description A session held somewhere while it is being moved. */
+        DraftCheckRequest: {
+            /** @description As it would stand. */
+            session: components["schemas"]["DraftSessionRequest"];
+        };
+        /** @description A draft with its sessions and all that stands against them. */
+        DraftMessage: {
+            draft: components["schemas"]["DraftSummary"];
+            sessions: components["schemas"]["DraftSessionMessage"][];
+            conflicts: components["schemas"]["ConflictMessage"][];
+        };
+        /**
+         * @description Where a draft came from.
+         * @enum {unknown}
+         */
+        DraftOrigin: "hand" | "assignment";
+        /** @description Days to make a draft of. */
+        DraftRequest: {
+            /** @description Its name. */
+            name: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+        };
+        /** @description A session of a draft. */
+        DraftSessionMessage: {
+            /**
+             * Format: int64
+             * @description Key of the row.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description The key by which conflicts name it.
+             */
+            key: number;
+            /**
+             * Format: int64
+             * @description The session it changes; null for one that is added.
+             */
+            sessionId?: null | number;
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it.
+             */
+            instructorId?: null | number;
+            /** @description Its date, where it is held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /**
+             * Format: int32
+             * @description Seats that people have.
+             */
+            seatsTaken: number;
+            /** @description Whether it is held. */
+            isHeld: boolean;
+            /** @description Whether it stands otherwise than in the timetable. */
+            isChanged: boolean;
+            was?: null | components["schemas"]["MeanwhileMessage"];
+            meanwhile?: null | components["schemas"]["MeanwhileMessage"];
+        };
+        /** @description A session of a draft as it should stand. */
+        DraftSessionRequest: {
+            /**
+             * Format: int64
+             * @description The row; null adds one.
+             */
+            id?: null | number;
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it.
+             */
+            instructorId?: null | number;
+            /** @description Its date. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /** @description Whether it is held. */
+            isHeld?: boolean;
+        };
+        /**
+         * @description What became of a draft.
+         * @enum {unknown}
+         */
+        DraftStatus: "open" | "published" | "discarded";
+        /** @description A draft in a list. */
+        DraftSummary: {
+            /** Format: int64 */
+            id: number;
+            name: string;
+            from: components["schemas"]["LocalDate"];
+            to: components["schemas"]["LocalDate"];
+            origin: components["schemas"]["DraftOrigin"];
+            status: components["schemas"]["DraftStatus"];
+            /** Format: int32 */
+            version: number;
+            madeAt: components["schemas"]["Instant"];
+            endedAt: null | components["schemas"]["Instant"];
+        };
         /** @description Whom to call. */
         EmergencyMessage: {
             name: string;
@@ -2881,6 +4166,47 @@ export interface components {
             from: components["schemas"]["LocalDate"];
             to?: null | components["schemas"]["LocalDate"];
         };
+        /** @description A new address. */
+        FeedMade: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description The address, from the host on. It is told here and nowhere else. */
+            path: string;
+        };
+        /** @description A calendar address of one's own. The address itself is never told again. */
+        FeedMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description The sessions she teaches, or those she has booked. */
+            reads: components["schemas"]["FeedReads"];
+            /** @description A client's calendar names the class; otherwise it says that she has a class, and where. */
+            namesClass: boolean;
+            /** @description When it was made. */
+            madeAt: components["schemas"]["Instant"];
+        };
+        /** @description What a client's calendar says. */
+        FeedNaming: {
+            /** @description It names the class. */
+            namesClass: boolean;
+        };
+        /**
+         * @description Whose sessions an address gives.
+         * @enum {unknown}
+         */
+        FeedReads: "instructor" | "client";
+        /** @description What an address is wanted for. */
+        FeedWanted: {
+            /** @description The sessions she teaches, or those she has booked. */
+            reads: components["schemas"]["FeedReads"];
+            /** @description A client's calendar names the class; it does not unless she says so. */
+            namesClass?: null | boolean;
+        };
         /** @description A first password for a client's account. */
         FirstPassword: {
             /** @description At least 10 characters; she changes it after signing in. */
@@ -2915,7 +4241,7 @@ export interface components {
          * @description What a flag is about.
          * @enum {unknown}
          */
-        FlagKind: "onHold" | "letter" | "screening" | "bookingNoLongerSuits" | "newFactor" | "stageChange" | "pastDue" | "ringHer" | "noInstructor" | "qualification";
+        FlagKind: "onHold" | "letter" | "screening" | "bookingNoLongerSuits" | "newFactor" | "stageChange" | "pastDue" | "ringHer" | "noInstructor" | "qualification" | "qualificationEnds";
         /** @description A flag in the reader's words. */
         FlagMessage: {
             /**
@@ -2953,6 +4279,8 @@ export interface components {
          * @enum {unknown}
          */
         FlagSeverity: "info" | "attention" | "urgent";
+        /** @enum {unknown} */
+        HeadCount: "checkedIn" | "seatsTaken" | null;
         /** @description A heart rate to move at, in beats a minute. */
         HeartRateMessage: {
             /**
@@ -3030,6 +4358,105 @@ export interface components {
             instruction: string;
             /** @description Every reason, strictest first. */
             reasons: components["schemas"]["MovementReasonMessage"][];
+        };
+        /** @description A session to come of hers, as far as it takes to name it. */
+        HerSession: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /** @description Its own date, where it is held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /** @description Its class. */
+            className: string;
+            /** @description Where. */
+            locationName: string;
+        };
+        /** @description A day that an import would add, or added. */
+        HolidayLine: {
+            /**
+             * Format: int32
+             * @description Its line in the file.
+             */
+            line: number;
+            /**
+             * Format: int64
+             * @description Where.
+             */
+            locationId: number;
+            /** @description Its name. */
+            locationName: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Why. */
+            kind: components["schemas"]["ClosureKind"];
+            /** @description Its name. */
+            name: string;
+            /** @description It stands there already and is left as it is. */
+            thereAlready: boolean;
+            /**
+             * Format: int32
+             * @description Sessions that stand on it; an import calls nothing off.
+             */
+            sessionsStanding: number;
+        };
+        /** @description What an import of holidays found. */
+        HolidayReport: {
+            /**
+             * Format: int32
+             * @description How many days it added, or would add.
+             */
+            added: number;
+            /** @description Every entry that was read. */
+            days: components["schemas"]["HolidayLine"][];
+            /** @description Entries that cannot be taken; nothing is added while there is one. */
+            refused: components["schemas"]["RefusedRow"][];
+        };
+        /** @description Hours taught, and to come. */
+        HoursMessage: {
+            /**
+             * Format: int32
+             * @description Most minutes in a week; null when no bound was set.
+             */
+            weeklyMinutesMost?: null | number;
+            /** @description ISO weeks, whole, the earliest first. */
+            weeks: components["schemas"]["HoursOf"][];
+            /** @description Months, whole, the earliest first. */
+            months: components["schemas"]["HoursOf"][];
+        };
+        /** @description What was taught in a week or a month, and what is still to come in it. */
+        HoursOf: {
+            /** @description `2026-W10` (ISO 8601) or `2026-03`. */
+            name: string;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /**
+             * Format: int32
+             * @description Taught.
+             */
+            heldMinutes: number;
+            /**
+             * Format: int32
+             * @description Sessions taught.
+             */
+            heldSessions: number;
+            /**
+             * Format: int32
+             * @description Still to come.
+             */
+            aheadMinutes: number;
+            /**
+             * Format: int32
+             * @description Sessions still to come.
+             */
+            aheadSessions: number;
         };
         /** Format: binary */
         IFormFile: string;
@@ -3136,7 +4563,7 @@ export interface components {
             text: string;
             source: null | components["schemas"]["SourceMessage"];
         };
-        /** @description An instructor. */
+        /** @description An instructor in the owner's list. */
         InstructorMessage: {
             /**
              * Format: int64
@@ -3158,8 +4585,90 @@ export interface components {
              * @description Sessions to come.
              */
             sessionsAhead: number;
-            /** @description Her qualifications, what ends first comes first. */
+            /**
+             * Format: int32
+             * @description Of those, sessions for which she has no valid qualification on the day.
+             */
+            sessionsUnqualified: number;
+            /**
+             * Format: int32
+             * @description Of those, sessions on days on which she is away or works here no longer.
+             */
+            sessionsAbsent: number;
+            /**
+             * Format: int32
+             * @description Minutes of this ISO week, taught and to come, across all locations.
+             */
+            minutesThisWeek: number;
+            /**
+             * Format: int32
+             * @description Most minutes in a week; null when no bound was set.
+             */
+            weeklyMinutesMost?: null | number;
+            leftOn?: null | components["schemas"]["LocalDate"];
+            /** @description Her qualifications that count, what ends first comes first. */
             qualifications: components["schemas"]["QualificationMessage"][];
+        };
+        /** @description An instructor's own page, for the owner and for her. */
+        InstructorPage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Name. */
+            name: string;
+            /** @description What she likes to be called. */
+            called: string;
+            /** @description E-mail address. */
+            email: string;
+            /** @description Phone. */
+            phone: string;
+            /** @description She can sign in. */
+            hasAccount: boolean;
+            /**
+             * Format: int32
+             * @description Most minutes in a week; null when no bound was set.
+             */
+            weeklyMinutesMost?: null | number;
+            /**
+             * Format: int32
+             * @description Least minutes from one day's teaching to the next; null: the studio's policy.
+             */
+            restMinutesLeast?: null | number;
+            leftOn?: null | components["schemas"]["LocalDate"];
+            /** @description Her qualifications, those withdrawn last. */
+            qualifications: components["schemas"]["QualificationMessage"][];
+            /** @description When she can be asked for; empty: at any hour. */
+            availability: components["schemas"]["AvailableHours"][];
+            /** @description Days away that end today or later, and those of the year behind. */
+            leave: components["schemas"]["LeaveMessage"][];
+            /** @description Her wishes. */
+            wishes: components["schemas"]["TeachingWishMessage"][];
+        };
+        /** @description What the owner knows of an instructor. */
+        InstructorRequest: {
+            /** @description Name. */
+            name: string;
+            /** @description What she likes to be called; her first name when empty. */
+            called?: null | string;
+            /** @description E-mail address; no other instructor may have it. */
+            email: string;
+            /** @description Phone. */
+            phone?: null | string;
+            /**
+             * Format: int32
+             * @description Most minutes in a week; null for no bound.
+             */
+            weeklyMinutesMost?: null | number;
+            /**
+             * Format: int32
+             * @description Least minutes from one day's teaching to the next; null for the studio's policy.
+             */
+            restMinutesLeast?: null | number;
+            leftOn?: null | components["schemas"]["LocalDate"];
+            /** @description The sessions she would leave behind were looked at. */
+            confirmed?: boolean;
         };
         /** @description How hard to work: a heart rate where there is one, and what can still be said. */
         IntensityMessage: {
@@ -3197,6 +4706,11 @@ export interface components {
             result: string;
         };
         /**
+         * @description Which of two states holds.
+         * @enum {unknown}
+         */
+        Keep: "theirs" | "mine";
+        /**
          * @description The parts of what is held about a client that may have to be kept for a time.
          * @enum {unknown}
          */
@@ -3215,6 +4729,59 @@ export interface components {
             text: string;
             /** @description The example as HTML. */
             html: string;
+        };
+        /** @description Days away. */
+        LeaveMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description Her sessions to come on those days. */
+            sessions: components["schemas"]["HerSession"][];
+        };
+        /** @description Days away to enter. */
+        LeaveRequest: {
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+        };
+        /**
+         * @description Why a change of the timetable let a seat or place go.
+         * @enum {unknown}
+         */
+        LetGo: "no" | "calledOff" | "overlap";
+        /** @description Somebody whose seat a change of the timetable let go, and where she may go instead. */
+        LetGoMessage: {
+            /**
+             * Format: int64
+             * @description The booking that was let go.
+             */
+            bookingId: number;
+            /**
+             * Format: int64
+             * @description Whose.
+             */
+            clientId: number;
+            /** @description Her name. */
+            name: string;
+            /** @description What she likes to be called. */
+            called: string;
+            /** @description Her phone number. */
+            phone: string;
+            /** @description Why it was let go. */
+            why: components["schemas"]["LetGo"];
+            /** @description When. */
+            at: components["schemas"]["Instant"];
+            /** @description The session as it stands now. */
+            session: components["schemas"]["SessionSummary"];
+            /** @description Sessions about that day that suit her on their date and have a seat, the best first. */
+            choices: components["schemas"]["Choice"][];
         };
         /** @description A clearance letter, as far as the reader may know. */
         LetterMessage: {
@@ -3428,6 +4995,35 @@ export interface components {
             /** @description Today at the studio's first location. */
             today: components["schemas"]["LocalDate"];
         };
+        /** @description How a session stands in the timetable that a draft has otherwise. */
+        MeanwhileMessage: {
+            /** Format: int64 */
+            roomId: number;
+            /** Format: int64 */
+            instructorId: null | number;
+            on: components["schemas"]["LocalDate"];
+            startsLocal: string;
+            /** Format: int32 */
+            minutes: number;
+            /** Format: int32 */
+            seats: number;
+            isHeld: boolean;
+        };
+        /** @description What is decided about a session that somebody changed meanwhile. */
+        MeanwhileRequest: {
+            /**
+             * Format: int32
+             * @description The version it is decided in.
+             */
+            version: number;
+            /**
+             * Format: int64
+             * @description The row.
+             */
+            row: number;
+            /** @description Which holds. */
+            keep: components["schemas"]["Keep"];
+        };
         /** @description A kind of message the reader may do without. */
         MessageChoice: {
             /** @description The kind. */
@@ -3585,6 +5181,15 @@ export interface components {
          * @enum {unknown}
          */
         MovementVerdict: "asTaught" | "adapted" | "replaced" | "leftOut";
+        /** @description Cover, as far as one instructor is concerned. */
+        MyCoverMessage: {
+            /** @description Who settles cover here. */
+            settles: components["schemas"]["CoverSettles"];
+            /** @description Sessions of hers for which cover is asked. */
+            mine: components["schemas"]["CoverMessage"][];
+            /** @description Sessions she is asked to take. */
+            asked: components["schemas"]["CoverAskedMessage"][];
+        };
         /** @description A message to the reader herself. */
         MyMessage: {
             /**
@@ -3703,6 +5308,14 @@ export interface components {
             /** @description What was seen, up to 2,000 characters. */
             text: string;
         };
+        /** @description What an opening again brought about. */
+        OpenedAgain: {
+            /**
+             * Format: int32
+             * @description Sessions of series that were laid out on days that are open again.
+             */
+            laidOut: number;
+        };
         /** @description Something that has to be kept for a time. */
         PartToKeep: {
             /** @description Which part. */
@@ -3720,6 +5333,159 @@ export interface components {
             current: string;
             /** @description The new one: at least 10 characters. */
             next: string;
+        };
+        /** @description What is paid for one session that was held. */
+        PayLineMessage: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /** @description Its own date, where it was held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock. */
+            startsLocal: string;
+            /**
+             * Format: int64
+             * @description Who taught it.
+             */
+            instructorId: number;
+            /** @description Her name. */
+            instructorName: string;
+            /** @description Its class. */
+            className: string;
+            /** @description Where. */
+            locationName: string;
+            /**
+             * Format: int32
+             * @description Its length.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description How many were counted; null when the rate counts nobody.
+             */
+            heads?: null | number;
+            per?: null | components["schemas"]["PayPer"];
+            /** @description The rate as a decimal number. */
+            rate?: null | string;
+            /** @description ISO 4217. */
+            currency?: null | string;
+            /**
+             * Format: int64
+             * @description In the smallest unit; null when no rate applies, which is not nothing.
+             */
+            amount?: null | number;
+            /** @description The same as a decimal number. */
+            amountText?: null | string;
+        };
+        /** @description Pay of some days. */
+        PayMessage: {
+            /** @description First day. */
+            from: components["schemas"]["LocalDate"];
+            /** @description Last day. */
+            to: components["schemas"]["LocalDate"];
+            /** @description A line a session, in the order of time. */
+            lines: components["schemas"]["PayLineMessage"][];
+            /** @description Sums by instructor and currency. */
+            byInstructor: components["schemas"]["PayTotalMessage"][];
+            /** @description Sums by currency. */
+            totals: components["schemas"]["PayTotalMessage"][];
+            /**
+             * Format: int32
+             * @description Sessions for which there is no rate.
+             */
+            withoutRate: number;
+        };
+        /** @enum {unknown} */
+        PayPer: "session" | "head" | "hour" | null;
+        /** @description A rate as it was agreed. */
+        PayRateMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /**
+             * Format: int64
+             * @description For her; null: for everybody.
+             */
+            instructorId?: null | number;
+            /** @description Her name. */
+            instructorName?: null | string;
+            /**
+             * Format: int64
+             * @description For this class; null: for every class.
+             */
+            classId?: null | number;
+            /** @description Its name. */
+            className?: null | string;
+            /** @description Paid for what. */
+            per: components["schemas"]["PayPer"];
+            heads?: null | components["schemas"]["HeadCount"];
+            /**
+             * Format: int64
+             * @description In the smallest unit.
+             */
+            amount: number;
+            /** @description The same as a decimal number. */
+            amountText: string;
+            /** @description ISO 4217. */
+            currency: string;
+            /** @description The first day it counts for. */
+            from: components["schemas"]["LocalDate"];
+            /** @description When it was entered. */
+            madeAt: components["schemas"]["Instant"];
+            withdrawnAt?: null | components["schemas"]["Instant"];
+        };
+        /** @description A rate to enter. */
+        PayRateRequest: {
+            /**
+             * Format: int64
+             * @description For her; null: for everybody.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int64
+             * @description For this class; null: for every class.
+             */
+            classId?: null | number;
+            /** @description Paid for what. */
+            per: components["schemas"]["PayPer"];
+            heads?: null | components["schemas"]["HeadCount"];
+            /**
+             * Format: int64
+             * @description In the smallest unit of the currency.
+             */
+            amount: number;
+            /** @description ISO 4217. */
+            currency: string;
+            /** @description The first day it counts for, by the session's own date. */
+            from: components["schemas"]["LocalDate"];
+        };
+        /** @description What lines come to. */
+        PayTotalMessage: {
+            /**
+             * Format: int64
+             * @description For one instructor; null: for all of them.
+             */
+            instructorId: null | number;
+            /** @description Her name. */
+            instructorName: null | string;
+            /** @description ISO 4217. */
+            currency: string;
+            /**
+             * Format: int32
+             * @description How many sessions.
+             */
+            sessions: number;
+            /**
+             * Format: int64
+             * @description In the smallest unit: the sum of the lines.
+             */
+            amount: number;
+            /** @description The same as a decimal number. */
+            amountText: string;
         };
         /** @description A person on a roster, as far as the reader may know. */
         PersonMessage: {
@@ -4099,14 +5865,35 @@ export interface components {
             /** @description Who takes part in nothing that day, whatever is planned. */
             notTakingPart: string[];
         };
+        /** @description A draft to be made the timetable. */
+        PublishRequest: {
+            /**
+             * Format: int32
+             * @description The version that was looked at.
+             */
+            version: number;
+            /** @description Warnings are accepted. */
+            anyway?: boolean;
+        };
         /** @description A qualification. */
         QualificationMessage: {
-            /** Format: int64 */
+            /**
+             * Format: int64
+             * @description Key.
+             */
             id: number;
+            /** @description Its kind. */
             kind: string;
+            /** @description The day it was issued. */
             issuedOn: components["schemas"]["LocalDate"];
+            /** @description Its last day. */
             expiresOn: components["schemas"]["LocalDate"];
+            /** @description How it stands today. */
             status: components["schemas"]["QualificationStatus"];
+            /** @description Its proof is filed. */
+            hasProof: boolean;
+            /** @description Sessions after its last day that need it of her, where it runs out and nothing takes its place. */
+            sessionsAfter: components["schemas"]["HerSession"][];
         };
         /** @description A qualification to add. */
         QualificationRequest: {
@@ -4118,10 +5905,10 @@ export interface components {
             expiresOn: components["schemas"]["LocalDate"];
         };
         /**
-         * @description How a qualification stands today.
+         * @description How a qualification stands on a day.
          * @enum {unknown}
          */
-        QualificationStatus: "valid" | "endsSoon" | "expired";
+        QualificationStatus: "valid" | "endsSoon" | "expired" | "withdrawn";
         /**
          * @description How a question is answered.
          * @enum {unknown}
@@ -4445,6 +6232,261 @@ export interface components {
             /** @description Where the links in them lead. */
             publicUrl: string;
         };
+        /** @description A change of a series. */
+        SeriesChangeRequest: {
+            /** @description How far it goes. */
+            scope: components["schemas"]["SeriesScope"];
+            on?: null | components["schemas"]["LocalDate"];
+            /** @description Another rule; left out, it stays. */
+            rule?: null | string;
+            /** @description Start by the wall clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it; null when nobody does yet.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /** @description Dates that were changed or called off by hand follow as well. */
+            byHandToo?: boolean;
+            /** @description Warnings (hours, rest, a plan that is longer) are accepted. */
+            anyway?: boolean;
+        };
+        /** @description A date of a series. */
+        SeriesDateMessage: {
+            /** @description The date the rule gives. */
+            seriesOn: components["schemas"]["LocalDate"];
+            /** @description How it stands. */
+            state: components["schemas"]["SeriesDateState"];
+            /** @description Its own date: another one where it was moved by hand. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock. */
+            startsLocal: string;
+            /** @description Start. */
+            startsAt: components["schemas"]["Instant"];
+            /**
+             * Format: int64
+             * @description The session, when there is one.
+             */
+            sessionId?: null | number;
+            /**
+             * Format: int32
+             * @description Seats taken in it.
+             */
+            seatsTaken?: number;
+            /** @description It was changed by hand: it is not as the series says. */
+            byHand?: boolean;
+            /** @description What there is to say of it: why it is shut or missing, or that the clocks change. */
+            says?: null | string;
+            /** @description Conflicts, each in a sentence. */
+            conflicts?: string[];
+        };
+        /**
+         * @description How a date of a series stands.
+         * @enum {unknown}
+         */
+        SeriesDateState: "planned" | "held" | "calledOff" | "skipped" | "shut" | "missing";
+        /** @description When a series ends. */
+        SeriesEndRequest: {
+            /** @description The last day on which it may be held. */
+            lastOn: components["schemas"]["LocalDate"];
+        };
+        /** @description A series. */
+        SeriesMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Its rule in words. */
+            words: string;
+            /** @description Its rule. */
+            rule: string;
+            /**
+             * Format: int64
+             * @description The class.
+             */
+            classId: number;
+            /** @description Its name. */
+            className: string;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /** @description Its name. */
+            roomName: string;
+            /**
+             * Format: int64
+             * @description The location.
+             */
+            locationId: number;
+            /** @description Its name. */
+            locationName: string;
+            /** @description IANA zone of the location. */
+            zone: string;
+            /**
+             * Format: int64
+             * @description Who teaches it.
+             */
+            instructorId?: null | number;
+            /** @description Her name. */
+            instructorName?: null | string;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /** @description Its first date. */
+            startsOn: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock. */
+            startsLocal: string;
+            /**
+             * Format: int64
+             * @description The series this one goes on from.
+             */
+            continuesId?: null | number;
+            /** @description No date lies ahead. */
+            hasEnded: boolean;
+            /** @description Until when its sessions are laid out. */
+            laidOutTo: components["schemas"]["LocalDate"];
+            /** @description Its dates ahead that are laid out; in the list the next four. */
+            dates: components["schemas"]["SeriesDateMessage"][];
+            /**
+             * Format: int32
+             * @description Dates within reach that could not be laid out.
+             */
+            missing: number;
+        };
+        /** @description What a change does, or would do. */
+        SeriesOutcome: {
+            /** @description It was kept; false when it was only looked at. */
+            kept: boolean;
+            /**
+             * Format: int64
+             * @description The series as it goes on: itself, or the one that continues it. Null where that one is not made yet.
+             */
+            seriesId?: null | number;
+            /** @description Its rule in words. */
+            words: string;
+            /** @description The old one in words, where it ends here. */
+            endedWords?: null | string;
+            /** @description What it brings about. */
+            changes: components["schemas"]["ChangesPreview"];
+            /**
+             * Format: int32
+             * @description Dates in this range that were changed by hand and stay as they are.
+             */
+            stayByHand?: number;
+        };
+        /** @description What a rule gives. */
+        SeriesPreviewMessage: {
+            /** @description The rule as it would be kept. */
+            rule: string;
+            /** @description It in words. */
+            words: string;
+            /** @description IANA zone of its clock. */
+            zone: string;
+            /** @description Its first date. */
+            start: components["schemas"]["LocalDate"];
+            /** @description Its dates: the next 26 weeks, 60 at most. */
+            dates: components["schemas"]["SeriesDateMessage"][];
+            /** @description It goes on after them. */
+            goesOn: boolean;
+            /** @description Until when its sessions would be laid out now; later ones follow by night. */
+            laidOutTo: components["schemas"]["LocalDate"];
+            /** @description All conflicts. */
+            conflicts: components["schemas"]["Conflict"][];
+        };
+        /** @description A series asked for, or looked at before it is made. */
+        SeriesRequest: {
+            /** @description Its rule: RFC 5545, for dates. */
+            rule: string;
+            /** @description The day the rule counts from. */
+            start: components["schemas"]["LocalDate"];
+            /** @description Start by the wall clock, "18:00". */
+            startsLocal: string;
+            /** @description IANA zone of that clock; left out, that of the room's location. */
+            zone?: null | string;
+            /** @description Dates on which nothing is held. */
+            exceptions?: null | unknown[];
+            /**
+             * Format: int64
+             * @description The class; a preview of dates alone needs none.
+             */
+            classId?: null | number;
+            /**
+             * Format: int64
+             * @description The room; a preview of dates alone needs none.
+             */
+            roomId?: null | number;
+            /**
+             * Format: int64
+             * @description Who teaches it; null when nobody does yet.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int32
+             * @description Length in minutes; left out, that of the class.
+             */
+            minutes?: null | number;
+            /**
+             * Format: int32
+             * @description Seats; left out, those of the room.
+             */
+            seats?: null | number;
+            /** @description Warnings (hours, rest, a plan that is longer) are accepted. */
+            anyway?: boolean;
+        };
+        /**
+         * @description How far a change of a series goes.
+         * @enum {unknown}
+         */
+        SeriesScope: "thisOne" | "fromHere" | "all";
+        /** @description What a change would mean for the people of one session. */
+        SessionConsequence: {
+            /**
+             * Format: int64
+             * @description The session.
+             */
+            sessionId: number;
+            /** @description What changes, in a sentence. */
+            words: string;
+            /**
+             * Format: int32
+             * @description People with a seat or a place on the waitlist who are told.
+             */
+            told: number;
+            /**
+             * Format: int32
+             * @description Of those, people who lose it: it is called off, or lies across another seat of theirs.
+             */
+            letGo: number;
+            /**
+             * Format: int32
+             * @description People who keep their seat and whom it does not suit on its new date.
+             */
+            noLongerSuits: number;
+        };
         /** @description The notes about one session, and whether more may be written. */
         SessionNotes: {
             /** @description From when on notes may be written: the session's start. */
@@ -4454,6 +6496,13 @@ export interface components {
             whyNot?: null | components["schemas"]["RefusalMessage"];
             /** @description Those that stand. */
             notes: components["schemas"]["ClassNote"][];
+        };
+        /** @description What a change of one session does, or would do. */
+        SessionOutcome: {
+            /** @description It was kept; false when it was only looked at. */
+            kept: boolean;
+            /** @description What it brings about. */
+            changes: components["schemas"]["ChangesPreview"];
         };
         /** @description The plan of one session. */
         SessionPlanMessage: {
@@ -4493,6 +6542,37 @@ export interface components {
             versions: components["schemas"]["PlanVersionMessage"][];
             /** @description What it is made of. */
             items: components["schemas"]["PlanItemMessage"][];
+        };
+        /** @description How the owner wants one session to stand. */
+        SessionRequest: {
+            /** @description Its date, where it is held. */
+            on: components["schemas"]["LocalDate"];
+            /** @description Start by the location's clock, "18:00". */
+            startsLocal: string;
+            /**
+             * Format: int32
+             * @description Length in minutes.
+             */
+            minutes: number;
+            /**
+             * Format: int64
+             * @description The room.
+             */
+            roomId: number;
+            /**
+             * Format: int64
+             * @description Who teaches it; null when nobody does yet.
+             */
+            instructorId?: null | number;
+            /**
+             * Format: int32
+             * @description Seats.
+             */
+            seats: number;
+            /** @description Whether it is held; false calls it off. */
+            isHeld: boolean;
+            /** @description Warnings (hours, rest, a plan that is longer) are accepted. */
+            anyway?: boolean;
         };
         /**
          * @description Whether a session is held.
@@ -4594,6 +6674,13 @@ export interface components {
             /** @description The last day on which it is kept. */
             lastDay: components["schemas"]["LocalDate"];
             erasedAt: null | components["schemas"]["Instant"];
+        };
+        /** @description What is to be settled, all or nothing. */
+        SettleRequest: {
+            /** @description The sessions. */
+            covers: components["schemas"]["CoverChoice"][];
+            /** @description What the owner may accept (hours, rest, an answer that she cannot) is accepted. */
+            anyway?: boolean;
         };
         /** @description An e-mail address and a password. */
         SignIn: {
@@ -4704,6 +6791,11 @@ export interface components {
          * @enum {unknown}
          */
         Suits: "suitable" | "withModifications" | "needsClearance" | "notSuitable";
+        /** @description Taking a session. */
+        TakeRequest: {
+            /** @description She accepts that it lies outside the hours she gave. */
+            anyway: boolean;
+        };
         /** @description Her time as a tape. */
         Tape: {
             /** @description First day drawn: 0w 0d, or the birth when the due date is not known. */
@@ -4761,6 +6853,18 @@ export interface components {
              * @description Weeks with more than was agreed.
              */
             weeksOver: number;
+        };
+        /** @description What she likes to teach, or does not. */
+        TeachingWishMessage: {
+            /** @description What it is about. */
+            kind: components["schemas"]["WishKind"];
+            /** @description A class's code, a location's code, a weekday 1 to 7, or morning, afternoon, evening. */
+            value: string;
+            /**
+             * Format: int32
+             * @description -2 (rather not) to 2 (gladly); 0 is no wish.
+             */
+            weight: number;
         };
         /**
          * @description What is aimed at, the first before everything after it.
@@ -4825,6 +6929,11 @@ export interface components {
             /** @description In this plan. */
             after: components["schemas"]["Taught"];
         };
+        /** @description Sessions of the timetable as it stands, and what stands against them. */
+        TimetableMessage: {
+            sessions: components["schemas"]["SessionSummary"][];
+            conflicts: components["schemas"]["ConflictMessage"][];
+        };
         /** @description A position or a trait of movements. */
         TraitChoice: {
             /** @description Its code. */
@@ -4850,6 +6959,34 @@ export interface components {
              * @description Age of the embryo in days.
              */
             embryoDays: number;
+        };
+        /** @description What became of them. */
+        TravelAnswer: {
+            /** @description Sessions to come that now lie too close together for somebody; they stay as they are. */
+            tooClose: string[];
+        };
+        /** @description Travel times to keep; those not named stay as they are. */
+        TravelRequest: {
+            /** @description One way each. */
+            times: components["schemas"]["TravelTime"][];
+        };
+        /** @description Minutes from door to door, one way. */
+        TravelTime: {
+            /**
+             * Format: int64
+             * @description From this location.
+             */
+            fromLocationId: number;
+            /**
+             * Format: int64
+             * @description To that one.
+             */
+            toLocationId: number;
+            /**
+             * Format: int32
+             * @description Minutes; null: not known, and then nothing is checked.
+             */
+            minutes?: null | number;
         };
         /**
          * @description How a fact of the catalogue was checked.
@@ -4988,6 +7125,16 @@ export interface components {
              */
             planId: null | number;
         };
+        /**
+         * @description What a wish is about.
+         * @enum {unknown}
+         */
+        WishKind: "class" | "location" | "weekday" | "partOfDay";
+        /** @description All her wishes, from now on. */
+        WishesRequest: {
+            /** @description One at most about each thing. */
+            wishes: components["schemas"]["TeachingWishMessage"][];
+        };
     };
     responses: never;
     parameters: never;
@@ -5104,6 +7251,49 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["CatalogueMovements"];
+                };
+            };
+        };
+    };
+    HoursOfInstructor: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+            };
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HoursMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
                 };
             };
         };
@@ -5367,6 +7557,227 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Erased"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SessionCalendar: {
+        parameters: {
+            query?: {
+                named?: boolean;
+            };
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Feed: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                address: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Modified */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    FeedHead: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                address: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Modified */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    TimetableWithConflicts: {
+        parameters: {
+            query: {
+                from: string;
+                to: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TimetableMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Session: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionSummary"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeSession: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SessionRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionOutcome"];
                 };
             };
             /** @description Bad Request */
@@ -6253,6 +8664,173 @@ export interface operations {
             };
         };
     };
+    AddInstructor: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["InstructorRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Instructor: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["InstructorPage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeInstructor: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["InstructorRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SessionsOfInstructor: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+            };
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HerSession"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
     AddQualification: {
         parameters: {
             query?: never;
@@ -6297,6 +8875,680 @@ export interface operations {
             };
             /** @description Conflict */
             409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WithdrawQualification: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+                qualificationId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ProofOfQualification: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+                qualificationId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ProveQualification: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+                qualificationId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["IFormFile"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SetAvailability: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AvailabilityRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AvailabilityAnswer"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AddLeave: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LeaveRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LeaveMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WithdrawLeave: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+                leaveId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SetWishes: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["WishesRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Pay: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PayMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PayFile: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PayRates: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PayRateMessage"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AddPayRate: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PayRateRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WithdrawPayRate: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                rateId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PayOfInstructor: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+            };
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PayMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PayFileOfInstructor: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+            };
+            header?: never;
+            path: {
+                instructorId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    TravelTimes: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TravelTime"][];
+                };
+            };
+        };
+    };
+    SetTravelTimes: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TravelRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TravelAnswer"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -8005,37 +11257,6 @@ export interface operations {
             };
         };
     };
-    Session: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                sessionId: number;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description OK */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["SessionSummary"];
-                };
-            };
-            /** @description Not Found */
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
-        };
-    };
     Assignments: {
         parameters: {
             query?: never;
@@ -8189,6 +11410,1594 @@ export interface operations {
             };
             /** @description Conflict */
             409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Feeds: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FeedMessage"][];
+                };
+            };
+        };
+    };
+    MakeFeed: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["FeedWanted"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FeedMade"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    NameInFeed: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                feedId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["FeedNaming"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    RevokeFeed: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                feedId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Cover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverMessage"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AskForCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverRequested"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    WithdrawCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AnswerCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CoverAnswerRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    TakeCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                sessionId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TakeRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    OpenCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverListMessage"];
+                };
+            };
+        };
+    };
+    MyCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MyCoverMessage"];
+                };
+            };
+        };
+    };
+    AskForDays: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AwayRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverRequested"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PlanCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CoverPlanRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoverPlanMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SettleCover: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SettleRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoversSettled"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Drafts: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftSummary"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    MakeDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DraftRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Draft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    DiscardDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DraftChangeRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CheckDraftSession: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DraftCheckRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ConflictMessage"][];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    CopyWeek: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CopyWeekRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    DecideMeanwhile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["MeanwhileRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    DraftConsequences: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChangesPreview"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PublishDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                draftId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PublishRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChangesMade"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    AllSeries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesMessage"][];
+                };
+            };
+        };
+    };
+    AddSeries: {
+        parameters: {
+            query?: never;
+            header?: {
+                "Idempotency-Key"?: string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Added"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PreviewSeries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesPreviewMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    OneSeries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                seriesId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangeSeries: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesChangeRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    EndSeries: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SeriesEndRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SkipDate: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+                on: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    BringDateBack: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+                anyway?: boolean;
+            };
+            header?: never;
+            path: {
+                seriesId: number;
+                on: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    Closures: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClosureRow"][];
+                };
+            };
+        };
+    };
+    AddClosure: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ClosureRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClosureOutcome"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ImportHolidays: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+                locationId?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["IFormFile"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HolidayReport"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HolidayReport"];
+                };
+            };
+        };
+    };
+    CallOffOnClosure: {
+        parameters: {
+            query?: {
+                dryRun?: boolean;
+            };
+            header?: never;
+            path: {
+                closureId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClosureOutcome"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    RemoveClosure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                closureId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OpenedAgain"];
+                };
+            };
+            /** @description Not Found */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -8513,6 +13322,55 @@ export interface operations {
             };
             /** @description Conflict */
             409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    LetGo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LetGoMessage"][];
+                };
+            };
+        };
+    };
+    SeenTo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                bookingId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Not Found */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };
