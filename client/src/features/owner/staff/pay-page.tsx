@@ -47,7 +47,7 @@ function Rates() {
                 <li key={rate.id}>
                   <span style={{ flex: '1 1 20rem' }}>
                     {rate.instructorName ?? 'Everybody'}, {rate.className ?? 'every class'}:{' '}
-                    {rate.amountText} {rate.currency} {perWords[rate.per]}
+                    {rate.amountText} {rate.currency} {rate.per !== null && perWords[rate.per]}
                     {rate.heads === 'checkedIn' && ' checked in'}
                     {rate.heads === 'seatsTaken' && ' with a seat'}, from {fullDate(rate.from)}
                   </span>
