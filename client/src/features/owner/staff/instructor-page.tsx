@@ -38,7 +38,7 @@ import { Wishes } from '@/components/staff/wishes';
 import { Asked, Refused } from '@/components/states/asked';
 import { fullDate } from '@/components/time/days';
 import { Needs } from '@/components/verdict/mark';
-import { QualificationForm } from '../qualification-form';
+import { QualificationForm } from '@/features/owner/qualification-form';
 
 export function InstructorPage() {
   const instructorId = Number(useParams({ strict: false }).instructorId);
@@ -183,14 +183,6 @@ function Details({ her }: { her: Page }) {
       weeklyHours: her.weeklyMinutesMost == null ? '' : her.weeklyMinutesMost / 60,
       restHours: her.restMinutesLeast == null ? '' : her.restMinutesLeast / 60,
       leftOn: her.leftOn ?? null,
-    } as {
-      name: string;
-      called: string;
-      email: string;
-      phone: string;
-      weeklyHours: number | string;
-      restHours: number | string;
-      leftOn: string | null;
     },
   });
   const { leftOn } = form.values;

@@ -87,7 +87,7 @@ function AddRate() {
       heads: 'checkedIn',
       amount: '' as number | string,
       currency: 'EUR',
-      from: today as string | null,
+      from: today,
     },
     validate: {
       amount: (amount) =>
