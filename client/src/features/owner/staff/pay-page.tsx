@@ -74,18 +74,28 @@ function Rates() {
   );
 }
 
+interface RateDraft {
+  instructorId: string | null;
+  classId: string | null;
+  per: string;
+  heads: string;
+  amount: number | string;
+  currency: string;
+  from: string | null;
+}
+
 function AddRate() {
   const { today } = useMe();
   const instructors = useQuery(staffQueries.instructors()).data ?? [];
   const offered = useQuery(catalogueQueries.classes()).data ?? [];
   const add = useAddRate();
-  const form = useForm({
+  const form = useForm<RateDraft>({
     initialValues: {
-      instructorId: null as string | null,
-      classId: null as string | null,
+      instructorId: null,
+      classId: null,
       per: 'session',
       heads: 'checkedIn',
-      amount: '' as number | string,
+      amount: '',
       currency: 'EUR',
       from: today,
     },
