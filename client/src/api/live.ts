@@ -9,6 +9,7 @@ import { letterQueries } from './letters';
 import { messageQueries } from './messages';
 import { moveQueries } from './moves';
 import { erasureQueries } from './records';
+import { letGoQueries, seriesQueries } from './series';
 import { sessionsQueries } from './sessions';
 
 interface Changed {
@@ -33,7 +34,12 @@ export const staleAfter = ({ topic, id }: Changed): readonly (readonly unknown[]
     case 'open':
       return [];
     case 'session':
-      return [sessionsQueries.all(), clientQueries.all()];
+      return [
+        sessionsQueries.all(),
+        clientQueries.all(),
+        seriesQueries.list().queryKey,
+        letGoQueries.all(),
+      ];
     case 'client':
       return [
         id == null ? clientQueries.all() : clientQueries.of(id),

@@ -71,6 +71,17 @@ export type Change = Wire['ChangeMessage'];
 export type ChangedMovement = Wire['ChangedMovementMessage'];
 export type Move = Wire['MoveMessage'];
 
+export type Series = Wire['SeriesMessage'];
+export type SeriesDate = Wire['SeriesDateMessage'];
+export type SeriesRequest = Wire['SeriesRequest'];
+export type SeriesChange = Wire['SeriesChangeRequest'];
+export type SessionRequest = Wire['SessionRequest'];
+export type ChangesPreview = Wire['ChangesPreview'];
+export type Closure = Wire['ClosureRow'];
+export type ClosureRequest = Wire['ClosureRequest'];
+export type HolidayReport = Wire['HolidayReport'];
+export type LetGo = Wire['LetGoMessage'];
+
 export type LetterReview = Wire['LetterReview'];
 export type LetterTerms = Wire['LetterTermsMessage'];
 export type Trait = Wire['TraitChoice'];

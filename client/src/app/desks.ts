@@ -29,6 +29,8 @@ export const desks: readonly Desk[] = [
     card: '/studio/people/$clientId',
     links: [
       { to: '/studio', label: 'Week' },
+      { to: '/studio/series', label: 'Series', holds: true },
+      { to: '/studio/closures', label: 'Closures' },
       { to: '/studio/people', label: 'People' },
       { to: '/studio/cover', label: 'Cover' },
       { to: '/studio/staff', label: 'Staff' },
@@ -51,6 +53,7 @@ export const desks: readonly Desk[] = [
       { to: '/desk', label: 'Day' },
       { to: '/desk/moves', label: 'Suggested moves', counts: 'moves' },
       { to: '/desk/flags', label: 'Flags', counts: 'flags' },
+      { to: '/desk/let-go', label: 'To rebook' },
       { to: '/desk/waiting', label: 'Waiting' },
       { to: '/desk/new', label: 'New client' },
     ],

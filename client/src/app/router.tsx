@@ -316,6 +316,48 @@ const erasureKept = createRoute({
   path: '/studio/erasures/$erasureId',
   component: lazyRouteComponent(() => import('@/features/owner/erasures/kept-page'), 'KeptPage'),
 });
+const series = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/series',
+  component: lazyRouteComponent(() => import('@/features/owner/series/series-page'), 'SeriesPage'),
+});
+const newSeries = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/series/new',
+  component: lazyRouteComponent(
+    () => import('@/features/owner/series/new-series-page'),
+    'NewSeriesPage',
+  ),
+});
+const oneSeries = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/series/$seriesId',
+  component: lazyRouteComponent(
+    () => import('@/features/owner/series/one-series-page'),
+    'OneSeriesPage',
+  ),
+});
+const closures = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/closures',
+  component: lazyRouteComponent(
+    () => import('@/features/owner/series/closures-page'),
+    'ClosuresPage',
+  ),
+});
+const studioSession = createRoute({
+  getParentRoute: () => inside,
+  path: '/studio/sessions/$sessionId',
+  component: lazyRouteComponent(
+    () => import('@/features/owner/series/session-page'),
+    'SessionPage',
+  ),
+});
+const letGo = createRoute({
+  getParentRoute: () => inside,
+  path: '/desk/let-go',
+  component: lazyRouteComponent(() => import('@/features/front-desk/let-go-page'), 'LetGoPage'),
+});
 const cover = createRoute({
   getParentRoute: () => inside,
   path: '/studio/cover',
@@ -447,7 +489,8 @@ export const router = createRouter({
     stopMessages,
     inside.addChildren([
       home,
-      ...[day, deskCard, deskRequest, newClient, moves, flags, waiting],
+      ...[day, deskCard, deskRequest, newClient, moves, flags, waiting, letGo],
+      ...[series, newSeries, oneSeries, closures, studioSession],
       ...[letters, lettersRead, lettersFind, lettersPerson, lettersRequest],
       ...[
         teach,

@@ -25,6 +25,8 @@ public class TheDemoStudio
             ("instructors", 8),
             ("classes", 10),
             ("clients", 220),
+            ("series", 40),
+            ("closures", 2),
         ];
         foreach (var (what, expected) in counts)
             Assert.True(

@@ -66,8 +66,8 @@ export function WeekGrid({ monday, today, sessions, locations, troubles }: Props
 function Slot({ session, troubles = [] }: { session: SessionSummary; troubles?: string[] }) {
   return (
     <Link
-      to="/desk"
-      search={{ day: session.on, session: session.id }}
+      to="/studio/sessions/$sessionId"
+      params={{ sessionId: String(session.id) }}
       className={classes.slot}
       data-trouble={troubles.length > 0 || undefined}
       data-off={session.status === 'cancelled' || undefined}
