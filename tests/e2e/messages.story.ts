@@ -3,6 +3,7 @@ import { demo, expect, fits, isAccessible, signIn, test } from './studio.ts';
 import type { Page } from '@playwright/test';
 
 const leave = async (page: Page) => {
+  await page.evaluate(() => localStorage.clear());
   await page.goto('about:blank');
   await page.context().clearCookies();
 };
@@ -55,7 +56,7 @@ test('a message is put, written and read, and a kind of it is stopped', async ({
   await expect(page.getByRole('heading', { level: 1, name: 'Messages' })).toBeVisible();
   const suggestions = page.getByRole('switch', { name: 'Suggestions for your classes' });
   await expect(suggestions).toBeChecked();
-  await page.getByText('Suggestions for your classes').first().click();
+  await suggestions.uncheck();
   await expect(suggestions).not.toBeChecked();
   await page.reload();
   await expect(suggestions).not.toBeChecked();
@@ -71,5 +72,7 @@ test('a message is put, written and read, and a kind of it is stopped', async ({
   await page.goto('/mail/stop/not-whole');
   await expect(page.getByText(/This link is not whole/)).toBeVisible();
   await isAccessible(page, 'a link that is not whole');
-  watch.errors.splice(0, watch.errors.length, ...watch.errors.filter((e) => !e.includes('status of 404')));
+  // The page of a message runs nothing, not even what looks at its contrast.
+  const meant = ['status of 404', "Blocked script execution in 'about:srcdoc'"];
+  watch.errors.splice(0, watch.errors.length, ...watch.errors.filter((e) => !meant.some((m) => e.includes(m))));
 });

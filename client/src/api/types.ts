@@ -29,6 +29,8 @@ export type MessageCounts = Wire['MessageCounts'];
 export type KindOfMessage = Wire['KindMessage'];
 export type MyMessage = Wire['MyMessage'];
 export type MessageChoice = Wire['MessageChoice'];
+export type Feed = Wire['FeedMessage'];
+export type FeedReads = Wire['FeedReads'];
 
 export type Me = Wire['Me'];
 export type Demo = Wire['DemoMessage'];

@@ -211,6 +211,15 @@ const teachWhatIf = createRoute({
   component: lazyRouteComponent(() => import('@/features/instructor/what-if-page'), 'WhatIfPage'),
 });
 
+const teachCalendar = createRoute({
+  getParentRoute: () => inside,
+  path: '/teach/calendar',
+  component: lazyRouteComponent(
+    () => import('@/features/instructor/calendar-page'),
+    'CalendarPage',
+  ),
+});
+
 const planList = {
   component: lazyRouteComponent(() => import('@/features/plans/plans-page'), 'PlansPage'),
 };
@@ -268,6 +277,11 @@ const myLetters = createRoute({
   component: lazyRouteComponent(() => import('@/features/client/letters-page'), 'LettersPage'),
 });
 
+const myCalendar = createRoute({
+  getParentRoute: () => inside,
+  path: '/my/calendar',
+  component: lazyRouteComponent(() => import('@/features/client/calendar-page'), 'CalendarPage'),
+});
 const myRecord = createRoute({
   getParentRoute: () => inside,
   path: '/my/record',
@@ -548,6 +562,7 @@ export const router = createRouter({
         teachMovements,
         teachWhatIf,
       ],
+      ...[teachCalendar, myCalendar],
       ...[my, myDetails, myQuestions, notRight, myLetters, myRequest, myRecord],
       ...[messages, messageKinds, myMessages, teachMessages],
       ...[personRecord, personErase, erasures, erasureKept],

@@ -27,6 +27,7 @@ public static class MessageFrames
 
     private static string PageOf(MessageRow row) =>
         row.ClientId is not null ? "/my"
+        : row.Kind is MessageKind.CoverAsked ? "/teach/cover"
         : row.InstructorId is not null ? "/teach/week"
         : "/studio/messages";
 }

@@ -77,6 +77,35 @@ public class TheFolder
         );
     }
 
+    [Theory]
+    [InlineData(MessageKind.CoverAsked, "/teach/cover")]
+    [InlineData(MessageKind.TimetableChanged, "/teach/week")]
+    public async Task Has_messages_that_lead_to_where_an_instructor_answers(
+        MessageKind kind,
+        string page
+    )
+    {
+        await using var app = await StudioApp.Empty();
+        var owner = await app.SignedInAs(Role.Owner);
+        var instructor = await app.HasInstructor();
+        await app.HasAccount([Role.Instructor], instructor: instructor);
+        var id = await app.HasMessage(
+            new()
+            {
+                Kind = kind,
+                About = "a-test",
+                InstructorId = instructor,
+                Facts = new Dictionary<string, string> { ["lines"] = "Slow strength on Monday." },
+            }
+        );
+        var one = await owner.Read($"/api/messages/{id}");
+        Assert.Contains(
+            $"http://127.0.0.1:5080{page}\n",
+            one.Text("text"),
+            StringComparison.Ordinal
+        );
+    }
+
     [Fact]
     public async Task That_cannot_be_written_to_keeps_the_message_waiting()
     {

@@ -48,6 +48,10 @@ function Details({ clientId, today }: { clientId: number; today: string }) {
             <section className={classes.section} aria-label="Who looked at my record">
               <WhoLooked clientId={her.id} />
             </section>
+            <section className={classes.section} aria-label="In your calendar">
+              <Go to="/my/calendar">In your calendar</Go>
+              <Text c="dimmed">The private address your calendar reads your classes from.</Text>
+            </section>
             <section className={classes.section} aria-label="What is held about you">
               <Go to="/my/record">What is held about you</Go>
               <Text c="dimmed">To read, print or download, and to have it erased.</Text>

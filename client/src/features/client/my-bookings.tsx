@@ -2,9 +2,12 @@ import { Button, Group, Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { clientQueries } from '@/api/clients';
+import { feedQueries } from '@/api/feeds';
 import type { ClientBooking } from '@/api/types';
 import { CancelButton } from '@/components/booking/booking';
+import { CalendarFile } from '@/components/calendar/calendar-file';
 import { Asked, Lines } from '@/components/states/asked';
+import { Go } from '@/components/states/go';
 import { longDay, nearDay, shortDay } from '@/components/time/days';
 import { SessionTime } from '@/components/time/session-time';
 import { FitLine } from '@/components/booking/fit-line';
@@ -63,6 +66,9 @@ export function MyBookings({ clientId, today }: Props) {
                   Show the other {later.length - laterAtFirst} you have booked
                 </Button>
               )}
+              <Text mt="sm">
+                <Go to="/my/calendar">Put them in your calendar</Go>
+              </Text>
             </>
           )
         }
@@ -85,6 +91,7 @@ interface FactsProps {
 
 function Facts({ booking, clientId, short = false }: FactsProps) {
   const { session, fit, status, place } = booking;
+  const { data: feeds } = useQuery(feedQueries.list());
   const unfit = fit.verdict === 'needsClearance' || fit.verdict === 'notSuitable';
   return (
     <>
@@ -103,6 +110,11 @@ function Facts({ booking, clientId, short = false }: FactsProps) {
         fit={fit}
         pressing={unfit}
         short={!unfit && (short || (fit.plan?.changed ?? 0) > 0)}
+      />
+      <CalendarFile
+        sessionId={session.id}
+        of={`${session.className}, ${shortDay(session.on)} ${session.startsLocal}`}
+        named={feeds?.some(({ reads, namesClass }) => reads === 'client' && namesClass)}
       />
       <WhatChanges
         clientId={clientId}

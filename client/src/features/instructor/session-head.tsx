@@ -2,6 +2,7 @@ import { Button, Group, Menu, SegmentedControl, Text, Title } from '@mantine/cor
 import { IconPrinter } from '@tabler/icons-react';
 import { useMe } from '@/api/session';
 import type { Roster } from '@/api/types';
+import { CalendarFile } from '@/components/calendar/calendar-file';
 import { Go, GoButton } from '@/components/states/go';
 import { longDay, nearDay } from '@/components/time/days';
 import { SessionTime } from '@/components/time/session-time';
@@ -39,6 +40,10 @@ export function SessionHead({ roster, pressing, onPressing, shown, onShown, onPr
           {session.roomName}, {session.locationName} · {people.length} of {session.seats} booked
           {waiting.length > 0 && `, ${waiting.length} waiting`} · {session.checkedIn} here
         </Text>
+        <CalendarFile
+          sessionId={session.id}
+          of={`${session.className}, ${longDay(session.on)} ${session.startsLocal}`}
+        />
       </div>
       <Group gap="xs">
         {planned && (

@@ -1,9 +1,10 @@
-import { Button, Group, Title } from '@mantine/core';
+import { Button, Group, Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { sessionsQueries } from '@/api/sessions';
 import { useMe } from '@/api/session';
 import { Asked, Lines } from '@/components/states/asked';
+import { Go } from '@/components/states/go';
 import { addDays, dayAndMonth, mondayOf } from '@/components/time/days';
 import { SessionList } from './session-list';
 import classes from './teach.module.css';
@@ -19,7 +20,10 @@ export function WeeksPage() {
   const show = (monday: string) => void navigate({ search: { from: monday } });
   return (
     <div className={classes.weeks}>
-      <Title mb="sm">My weeks</Title>
+      <Title>My weeks</Title>
+      <Text mb="sm">
+        <Go to="/teach/calendar">Put them in your calendar</Go>
+      </Text>
       <Group gap="xs" mb="lg">
         <Button variant="default" onClick={() => show(addDays(from, -7))}>
           Earlier
