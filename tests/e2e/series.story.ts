@@ -90,7 +90,7 @@ test('a session called off by hand puts those who had a seat on the desk’s lis
   await page.goto(`/studio/sessions/${session.id}`);
   await page.getByRole('checkbox', { name: 'It is held' }).uncheck();
   await page.getByRole('button', { name: 'See what it changes' }).click();
-  await expect(page.getByText('1 is called off.')).toBeVisible();
+  await expect(page.getByText('1 session is called off.')).toBeVisible();
   await expect(page.getByText(/bookings are let go/)).toBeVisible();
   await isAccessible(page, 'calling off a session');
   await fits(page);

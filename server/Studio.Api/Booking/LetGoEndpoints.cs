@@ -100,7 +100,14 @@ public static class LetGoEndpoints
                     Why = one.Why,
                     At = one.At,
                     Session = summaryOf[one.SessionId],
-                    Choices = [.. choices.Where(c => c.CanBook == CanBook.Seat).Take(MostChoices)],
+                    Choices =
+                    [
+                        .. choices
+                            .Where(c => c.CanBook == CanBook.Seat)
+                            .OrderBy(c => c.Fit.Verdict)
+                            .ThenBy(c => Math.Abs(Period.DaysBetween(on, c.Session.On)))
+                            .Take(MostChoices),
+                    ],
                 }
             );
         }

@@ -22,8 +22,10 @@ export function Consequences({ changes, anyway = false, onAnyway }: Props) {
   const { added, changed, calledOff, conflicts, consequences } = changes;
   const parts = [
     ...(changed > 0 ? [times(changed, 'session changes', 'sessions change')] : []),
-    ...(added > 0 ? [times(added, 'is added', 'are added')] : []),
-    ...(calledOff > 0 ? [times(calledOff, 'is called off', 'are called off')] : []),
+    ...(added > 0 ? [times(added, 'session is added', 'sessions are added')] : []),
+    ...(calledOff > 0
+      ? [times(calledOff, 'session is called off', 'sessions are called off')]
+      : []),
   ];
   return (
     <Stack gap="sm" role="status">

@@ -46,7 +46,7 @@ export function PlaceFields({ place, onChange, locations, staff, errors = {} }: 
           min={1}
           max={200}
           allowDecimal={false}
-          value={place.seats}
+          value={place.seats === 0 ? '' : place.seats}
           error={errors.seats}
           onChange={(seats) => set({ seats: Number(seats) })}
         />

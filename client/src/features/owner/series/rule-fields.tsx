@@ -45,7 +45,7 @@ export function RuleFields({ rule, onChange, error }: Props) {
             <Chip.Group multiple value={rule.days} onChange={(days) => set({ days })}>
               <Group gap="xs" mt={4} role="group" aria-label="Days of the week">
                 {weekdays.map(({ code, short, long }) => (
-                  <Chip key={code} value={code} aria-label={long} size="md">
+                  <Chip key={code} value={code} aria-label={long} size="md" variant="outline">
                     {short}
                   </Chip>
                 ))}
