@@ -4,7 +4,7 @@ import type { Candidate } from '@/api/types';
 export const standingWords: Record<Candidate['standing'], string> = {
   free: 'Can be asked',
   withCare: 'Only if you accept',
-  declines: 'Said no',
+  declines: 'Not that day, as she said',
   notFree: 'Not free',
 };
 
