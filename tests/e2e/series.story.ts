@@ -28,7 +28,7 @@ test('the owner writes a rule, sees its dates with what stands against them, and
   await page.getByLabel('Starts').fill('20:30');
   await page.getByLabel('Every how many weeks').fill('2');
   await page.getByRole('radio', { name: 'After a number of dates' }).check();
-  await page.getByLabel('Number of dates').fill('6');
+  await page.getByRole('textbox', { name: 'Number of dates' }).fill('6');
   await expect(page.getByText('Every second Tuesday at 20:30, 6 times')).toBeVisible();
   await expect(page.getByText(/Cork room would hold/)).toHaveCount(0);
   await fits(page);
