@@ -181,8 +181,11 @@ public sealed class DraftChanges(RuleBook book, SessionChanges changes, IClock c
     /// <summary>What publishing would bring about for the people in it.</summary>
     public async Task<Answer<ChangesPreview>> ConsequencesAsync(Read read, long id)
     {
-        if (await DraftStore.FindAsync(read, id) is not { Status: DraftStatus.Open })
+        if (await DraftStore.FindAsync(read, id) is not { } draft)
             return DraftRefusals.NoSuchDraft;
+        // Once it has ended there is nothing left for it to change.
+        if (draft.Status != DraftStatus.Open)
+            return new ChangesPreview([], 0, 0, 0, []);
         if (!(await WantedAsync(read, id)).TryGet(out var wanted, out var refusal))
             return refusal;
         return await changes.PreviewAsync(read, wanted);
