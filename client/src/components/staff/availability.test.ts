@@ -15,7 +15,9 @@ test('neighbours given for the same are one', () => {
     { weekday: 3, from: '09:00', to: '10:00', locationId: null },
     { weekday: 3, from: '10:00', to: '11:00', locationId: null },
   ]);
-  expect(hoursOf(hours ?? new Map())).toEqual([{ weekday: 3, from: '09:00', to: '11:00', locationId: null }]);
+  expect(hoursOf(hours ?? new Map())).toEqual([
+    { weekday: 3, from: '09:00', to: '11:00', locationId: null },
+  ]);
 });
 
 test.each([

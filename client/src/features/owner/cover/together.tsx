@@ -111,7 +111,9 @@ function Row({ step: { session, by, whyNobody } }: { step: CoverStep }) {
             ? by.reasons.map((words) => <li key={words}>{words}</li>)
             : whyNobody.map((her) => (
                 <li key={her.instructorId}>
-                  {her.against.length > 0 ? her.against.join(' ') : `${her.name}: not that day, as she said.`}
+                  {her.against.length > 0
+                    ? her.against.join(' ')
+                    : `${her.name}: not that day, as she said.`}
                 </li>
               ))}
         </ul>
