@@ -1,5 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using NodaTime;
+using Studio.Api.Http;
 using Studio.Api.Timetable;
 using Studio.Core.Cover;
 
@@ -178,6 +179,7 @@ public sealed record SettleRequest
 {
     /// <summary>The sessions.</summary>
     [Required, MinLength(1), MaxLength(100)]
+    [NoGaps]
     public required IReadOnlyList<CoverChoice> Covers { get; init; }
 
     /// <summary>What the owner may accept (hours, rest, an answer that she cannot) is accepted.</summary>

@@ -1,5 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using NodaTime;
+using Studio.Api.Http;
 using Studio.Core.Staff;
 using Studio.Core.Timetable;
 
@@ -238,6 +239,7 @@ public sealed record AvailabilityRequest
 {
     /// <summary>None: at any hour.</summary>
     [Required, MaxLength(100)]
+    [NoGaps]
     public required IReadOnlyList<AvailableHours> Hours { get; init; }
 }
 
@@ -260,6 +262,7 @@ public sealed record WishesRequest
 {
     /// <summary>One at most about each thing.</summary>
     [Required, MaxLength(200)]
+    [NoGaps]
     public required IReadOnlyList<TeachingWishMessage> Wishes { get; init; }
 }
 

@@ -31,6 +31,7 @@ public sealed record TravelRequest
 {
     /// <summary>One way each.</summary>
     [Required, MinLength(1), MaxLength(400)]
+    [NoGaps]
     public required IReadOnlyList<TravelTime> Times { get; init; }
 }
 

@@ -1,5 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using NodaTime;
+using Studio.Api.Http;
 using Studio.Core.Timetable;
 
 namespace Studio.Api.Timetable.Drafts;
@@ -189,6 +190,7 @@ public sealed record DraftChangeRequest
 
     /// <summary>Rows as they should stand.</summary>
     [MaxLength(2000)]
+    [NoGaps]
     public required IReadOnlyList<DraftSessionRequest> Put { get; init; }
 
     /// <summary>Rows to take out: one the draft added goes, one it copied is called off.</summary>
