@@ -189,12 +189,11 @@ public sealed record DraftChangeRequest
     public required int Version { get; init; }
 
     /// <summary>Rows as they should stand.</summary>
-    [MaxLength(2000)]
-    [NoGaps]
+    [Required, MaxLength(2000), NoGaps]
     public required IReadOnlyList<DraftSessionRequest> Put { get; init; }
 
     /// <summary>Rows to take out: one the draft added goes, one it copied is called off.</summary>
-    [MaxLength(2000)]
+    [Required, MaxLength(2000)]
     public IReadOnlyList<long> Remove { get; init; } = [];
 }
 
