@@ -3864,7 +3864,7 @@ export interface components {
             /** @description Rows as they should stand. */
             put: components["schemas"]["DraftSessionRequest"][];
             /** @description Rows to take out: one the draft added goes, one it copied is called off. */
-            remove?: number[];
+            remove: number[];
         };
         /** @description A session held somewhere while it is being moved. */
         DraftCheckRequest: {
