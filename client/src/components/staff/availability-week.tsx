@@ -53,8 +53,8 @@ export function AvailabilityWeek({ instructorId, hours }: Props) {
     // Held down with shift it draws on as it goes.
     if (event.shiftKey) paint(weekday, slot, isGiven(at.weekday, at.slot));
     setAt({ weekday, slot });
-    event.currentTarget
-      .querySelector<HTMLElement>(`[data-at="${slotKey(weekday, slot)}"]`)
+    event.currentTarget.parentElement
+      ?.querySelector<HTMLElement>(`[data-at="${slotKey(weekday, slot)}"]`)
       ?.focus();
   };
 
@@ -83,10 +83,8 @@ export function AvailabilityWeek({ instructorId, hours }: Props) {
         allowDeselect={false}
         maw="16rem"
       />
-      {/* eslint-disable-next-line jsx-a11y/no-static-element-interactions -- the half hours inside take the focus */}
       <div
         className={classes.grid}
-        onKeyDown={onKeyDown}
         onPointerUp={() => setStroke(null)}
         onPointerLeave={() => setStroke(null)}
       >
@@ -112,6 +110,7 @@ export function AvailabilityWeek({ instructorId, hours }: Props) {
                   aria-pressed={place !== undefined}
                   aria-label={`${day} ${clock(slot)}${place === undefined ? '' : `, ${nameOf(place)}`}`}
                   onFocus={() => setAt({ weekday, slot })}
+                  onKeyDown={onKeyDown}
                   onPointerDown={() => {
                     const give = !isGiven(weekday, slot);
                     setStroke(give);
