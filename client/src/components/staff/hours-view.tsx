@@ -2,7 +2,7 @@ import { Table, Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { staffQueries } from '@/api/staff';
 import { Asked } from '@/components/states/asked';
-import { dayAndMonth } from '@/components/time/days';
+import { dayAndMonth, monthAndYear } from '@/components/time/days';
 import { Needs } from '@/components/verdict/mark';
 import { hoursWords } from './words';
 
@@ -40,7 +40,9 @@ export function HoursView({ instructorId }: { instructorId: number }) {
                   {spans.map(({ name, from, to, heldMinutes, aheadMinutes }) => (
                     <Table.Tr key={name}>
                       <Table.Td>
-                        {title === 'By week' ? `${dayAndMonth(from)} to ${dayAndMonth(to)}` : name}
+                        {title === 'By week'
+                          ? `${dayAndMonth(from)} to ${dayAndMonth(to)}`
+                          : monthAndYear(from)}
                         {title === 'By week' &&
                           most != null &&
                           heldMinutes + aheadMinutes > most && (

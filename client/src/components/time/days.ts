@@ -25,6 +25,8 @@ export const shortDay = format({ weekday: 'short', day: 'numeric', month: 'short
 /** `4 March 2026`, for dates that may be in another year */
 export const fullDate = format({ day: 'numeric', month: 'long', year: 'numeric' });
 /** `4 Mar` */
+export const monthAndYear = format({ month: 'long', year: 'numeric' });
+
 export const dayAndMonth = format({ day: 'numeric', month: 'short' });
 /** `Wed` */
 export const weekday = format({ weekday: 'short' });

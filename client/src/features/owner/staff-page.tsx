@@ -1,12 +1,12 @@
 import { Button, Modal, Stack, Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { useMe } from '@/api/session';
 import { staffQueries } from '@/api/staff';
 import type { Instructor } from '@/api/types';
 import { AccountForm } from '@/components/forms/account-form';
 import { Asked, Empty, Lines } from '@/components/states/asked';
+import { Go } from '@/components/states/go';
 import { addDays, daysBetween, fullDate } from '@/components/time/days';
 import { hoursWords } from '@/components/staff/words';
 import { Needs } from '@/components/verdict/mark';
@@ -116,9 +116,9 @@ function One({ instructor, today, kinds }: OneProps) {
   return (
     <li className={classes.staff}>
       <div>
-        <Link to="/studio/staff/$instructorId" params={{ instructorId: String(instructor.id) }}>
+        <Go to="/studio/staff/$instructorId" params={{ instructorId: String(instructor.id) }}>
           {instructor.name}
-        </Link>
+        </Go>
         <Text size="sm" c="dimmed">
           {instructor.email}
         </Text>

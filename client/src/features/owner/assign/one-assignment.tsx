@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query';
 import { assignmentQueries, useDraftOfAssignment, useEndAssignment } from '@/api/assignments';
 import type { AssignmentProgress, AssignmentResult, AssignmentRun } from '@/api/types';
 import { Asked, Lines, Refused } from '@/components/states/asked';
+import { GoButton } from '@/components/states/go';
 import { tell } from '@/components/states/told';
 import { Comparison } from './comparison';
 import { aimWords, count, endWords, scopeWords, spanWords, statusWords } from './words';
@@ -118,9 +119,9 @@ function Found({
           </>
         )}
         {run.draftId != null && (
-          <Button component="a" href={`/studio/drafts/${run.draftId}`}>
+          <GoButton to="/studio/drafts/$draftId" params={{ draftId: String(run.draftId) }}>
             To the draft
-          </Button>
+          </GoButton>
         )}
         <Button variant="default" onClick={onLeave}>
           {isOpen ? 'Decide later' : 'Ask anew'}

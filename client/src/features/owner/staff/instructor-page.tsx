@@ -13,7 +13,7 @@ import {
 } from '@mantine/core';
 import { useForm } from '@mantine/form';
 import { useQuery } from '@tanstack/react-query';
-import { Link, useParams } from '@tanstack/react-router';
+import { useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { Problem } from '@/api/problem';
 import { useMe } from '@/api/session';
@@ -36,6 +36,7 @@ import { PayView } from '@/components/staff/pay-view';
 import staff from '@/components/staff/staff.module.css';
 import { Wishes } from '@/components/staff/wishes';
 import { Asked, Refused } from '@/components/states/asked';
+import { Go } from '@/components/states/go';
 import { fullDate } from '@/components/time/days';
 import { Needs } from '@/components/verdict/mark';
 import { QualificationForm } from '@/features/owner/qualification-form';
@@ -47,7 +48,7 @@ export function InstructorPage() {
     <Asked query={page}>
       {(her) => (
         <>
-          <Link to="/studio/staff">Staff</Link>
+          <Go to="/studio/staff">Staff</Go>
           <Title mb="md">{her.name}</Title>
           <Tabs defaultValue="qualifications" keepMounted={false}>
             <Tabs.List mb="md">
