@@ -127,14 +127,13 @@ public sealed class SessionChanges(
     // Suggestions that named a session as it was no longer hold; free seats go to those who wait; flags follow.
     private async Task FollowAsync(Write write, ChangePlan plan, Instant now)
     {
-        var changed = plan.Steps.Select(s => s.Was?.Id).OfType<long>().ToList();
         await MoveStore.LapseForAsync(
             write,
             [.. plan.Steps.Where(s => s.IsElsewhere).Select(s => s.Was!.Id)],
             now
         );
-        foreach (var id in changed)
-            await bookings.FillAsync(write, (await SessionStore.FindAsync(write, id))!);
+        foreach (var step in plan.Steps.Where(s => s.IsElsewhere || s.Was?.Seats < s.Now?.Seats))
+            await bookings.FillAsync(write, (await SessionStore.FindAsync(write, step.Was!.Id))!);
         var lost = plan
             .Seats.Where(s => plan.LetGo.ContainsKey(s.Id))
             .Select(s => s.ClientId)
@@ -142,9 +141,15 @@ public sealed class SessionChanges(
             .ToList();
         foreach (var client in lost)
             await bookings.FillWaitedForAsync(write, client);
+        // Who teaches it is nothing that a flag of hers speaks of.
+        var elsewhere = plan.Steps.Where(s => s.IsElsewhere).Select(s => s.Was!.Id).ToHashSet();
+        var concerned = plan
+            .Seats.Where(s => elsewhere.Contains(s.SessionId))
+            .Select(s => s.ClientId)
+            .ToHashSet();
+        if (concerned.Count > 0)
+            await flags.RefreshAsync(write, concerned);
         var clients = plan.Seats.Select(s => s.ClientId).Distinct().ToList();
-        if (clients.Count > 0)
-            await flags.RefreshAsync(write, clients);
         await flags.SessionsAsync(write);
         foreach (var client in clients)
             write.Tell("client", client);

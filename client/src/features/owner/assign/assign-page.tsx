@@ -1,6 +1,7 @@
 import { Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
+import { useEffect } from 'react';
 import { assignmentQueries } from '@/api/assignments';
 import type { AssignmentRun } from '@/api/types';
 import { Asked, Lines } from '@/components/states/asked';
@@ -19,6 +20,12 @@ export function AssignPage() {
   const navigate = route.useNavigate();
   const runs = useQuery(assignmentQueries.list());
   const show = (id?: number) => void navigate({ search: { run: id } });
+  const going = runs.data?.find(({ status }) => status === 'running')?.id;
+  // What is going is looked at by its own address, so that the page stays with it when it ends.
+  useEffect(() => {
+    if (run === undefined && going !== undefined)
+      void navigate({ search: { run: going }, replace: true });
+  }, [run, going, navigate]);
   return (
     <>
       <Title>Assign a term</Title>
@@ -29,7 +36,7 @@ export function AssignPage() {
       </Text>
       <Asked query={runs} waiting={<Lines count={3} height={80} />}>
         {(list) => {
-          const shown = run ?? list.find(({ status }) => status === 'running')?.id;
+          const shown = run ?? going;
           return shown === undefined ? (
             <>
               <AssignForm onBegun={show} />
