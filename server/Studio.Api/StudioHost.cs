@@ -126,7 +126,9 @@ public static class StudioHost
             );
         });
         services.AddValidation();
-        services.AddProblemDetails();
+        services.AddProblemDetails(problems =>
+            problems.CustomizeProblemDetails = BadRequests.NameParameter
+        );
         services.AddExceptionHandler<BadRequests>();
         services.AddExceptionHandler<RulesChangedAnswer>();
         services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
