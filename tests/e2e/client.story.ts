@@ -1,10 +1,10 @@
 // The client, on her phone.
-import { demo, expect, fits, isAccessible, picture, signIn, test } from './studio.ts';
+import { demo, expect, fits, isAccessible, picture, signIn, signInByHand, test } from './studio.ts';
 
 test.use({ viewport: { width: 360, height: 740 }, hasTouch: true });
 
 test('sees her tape, her next class and what suits her', async ({ page }) => {
-  await signIn(page, demo.client);
+  await signInByHand(page, demo.client);
   await expect(page).toHaveURL(/\/my/);
   await expect(page.getByRole('heading', { level: 1, name: 'Leonor' })).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Your next class' })).toBeVisible();

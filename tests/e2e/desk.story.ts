@@ -73,6 +73,7 @@ test('checks somebody in', async ({ page }) => {
 test('accepts a suggested move: all her bookings or none', async ({ page }) => {
   await signIn(page, demo.desk);
   await page.getByRole('link', { name: /Suggested moves/ }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Suggested moves' })).toBeVisible();
   await isAccessible(page, 'suggested moves');
   await fits(page);
   await picture(page, 'moves');
