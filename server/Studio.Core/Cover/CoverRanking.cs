@@ -54,7 +54,7 @@ public static class CoverRanking
         var knows = Math.Min(question.Knows.GetValueOrDefault(teacher.Id), question.Booked);
         var taught = question.Taught.GetValueOrDefault(teacher.Id);
         var covers = staff.Covers.GetValueOrDefault(teacher.Id);
-        var wishes = teacher.Wishes.Where(w => Speaks(w, session)).ToList();
+        var wishes = teacher.Wishes.Where(w => w.Speaks(session)).ToList();
 
         return new CoverCandidate
         {
@@ -90,13 +90,4 @@ public static class CoverRanking
     // As much of what was agreed as she would teach; a point an hour where nothing was agreed.
     private static int LoadCosts(int minutes, int? most) =>
         most is > 0 and { } bound ? MostForLoad * minutes / bound : -minutes / 60;
-
-    private static bool Speaks(TeachingWish wish, PlacedSession session) =>
-        wish.Kind switch
-        {
-            WishKind.Class => wish.Value == session.ClassCode,
-            WishKind.Location => wish.Value == session.LocationCode,
-            WishKind.Weekday => wish.Value == CoverWords.Weekday(session),
-            WishKind.PartOfDay => wish.Value == CoverWords.PartOfDay(session),
-        };
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Studio.Core.Timetable;
 
 namespace Studio.Core.Cover;
@@ -93,17 +92,6 @@ internal static class CoverWords
             : $"teach {Hours(minutes)} in that week.";
         return new(CoverReasonKind.Load, $"Would {words}", $"You would {words}");
     }
-
-    public static string Weekday(PlacedSession session) =>
-        ((int)session.On.DayOfWeek).ToString(CultureInfo.InvariantCulture);
-
-    public static string PartOfDay(PlacedSession session) =>
-        session.StartsLocal.Hour switch
-        {
-            < 12 => "morning",
-            < 17 => "afternoon",
-            _ => "evening",
-        };
 
     private static string People(int count) => count == 1 ? "1 person" : $"{count} people";
 
