@@ -5,6 +5,7 @@ using Studio.Api.Data;
 using Studio.Api.Http;
 using Studio.Api.Imports;
 using Studio.Api.Movements;
+using Studio.Api.Staff;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
 using Studio.Core.Booking;
@@ -20,17 +21,21 @@ namespace Studio.Api.Demo;
 /// </summary>
 public static class StudioSetup
 {
-    /// <summary>The file of class plans; a studio may do without it.</summary>
-    public const string Plans = "plans.csv";
+    private const string Plans = "plans.csv";
+    private const string Closures = "closures.csv";
 
-    /// <summary>What stands for it then.</summary>
-    public const string NoPlans = "class,position,movement,minutes\n";
-
-    /// <summary>The file of closures; a studio may do without it too.</summary>
-    public const string Closures = "closures.csv";
-
-    /// <summary>What stands for it then.</summary>
-    public const string NoClosures = "location,from,to,kind,name\n";
+    /// <summary>Files that a studio may do without, each with what stands for it then.</summary>
+    public static IReadOnlyDictionary<string, string> Optional { get; } =
+        new Dictionary<string, string>(
+            StaffSetup.Files.Select(f =>
+                KeyValuePair.Create(f.Key, string.Join(',', f.Value) + "\n")
+            ),
+            StringComparer.Ordinal
+        )
+        {
+            [Plans] = "class,position,movement,minutes\n",
+            [Closures] = "location,from,to,kind,name\n",
+        };
 
     /// <summary>Writes everything; the caller commits.</summary>
     /// <param name="write">The transaction.</param>
@@ -88,7 +93,9 @@ public static class StudioSetup
         await ClassesAsync(write, file, book);
         await PlansAsync(write, file, book, now);
         await ClosuresAsync(write, file, today);
+        await StaffSetup.RunAsync(write, file, today, now);
         await TimetableAsync(write, file, book, now);
+        await StaffSetup.TravelAsync(write, file, book, today);
     }
 
     /// <summary>Writes dates for <c>today</c>, <c>today+12</c> and <c>today-98</c> wherever they stand in a text.</summary>
@@ -321,6 +328,9 @@ public static class StudioSetup
                     $"timetable.csv line {row.Line}: the same class, room and hour stand in the file twice."
                 );
             var shut = await ClosureStore.ShutAsync(write, place.LocationId);
+            var away = place.InstructorId is { } her
+                ? await StaffStore.LeaveAsync(write, monday, her)
+                : [];
             // This week whole, so that what was taught since Monday is there too; later ones by night, as for any series.
             foreach (
                 var on in shape
@@ -333,13 +343,16 @@ public static class StudioSetup
                     """
                     insert into sessions (class_id, room_id, instructor_id, starts_at, ends_at, on_date, starts_local, seats,
                                           series_id, series_on)
-                    values (@ClassId, @RoomId, @InstructorId, @starts, @ends, @on, @local, @Seats, @series, @seriesOn)
+                    values (@ClassId, @RoomId, @instructor, @starts, @ends, @on, @local, @Seats, @series, @seriesOn)
                     """,
                     new
                     {
                         place.ClassId,
                         place.RoomId,
-                        place.InstructorId,
+                        // As when a series is laid out by night: while she is away nobody teaches it yet.
+                        instructor = away.Exists(l => l.From <= on && on <= l.To)
+                            ? null
+                            : place.InstructorId,
                         starts = starts.ToInstant(),
                         ends = starts.ToInstant() + Duration.FromMinutes(place.Minutes),
                         on = starts.Date,

@@ -403,7 +403,7 @@ public static class StaffStore
         LocalDate from,
         LocalDate to,
         Instant at,
-        long by
+        long? by
     ) =>
         write.InsertAsync(
             """

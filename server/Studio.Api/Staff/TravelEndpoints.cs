@@ -57,13 +57,10 @@ public static class TravelEndpoints
     private static async Task<List<TravelTime>> ListAsync(Database database)
     {
         await using var read = await database.ReadAsync();
-        var known = (
-            await read.ListAsync<TravelTime>(
-                """
-                select from_location_id as FromLocationId, to_location_id as ToLocationId, minutes from travel_times
-                """
-            )
-        ).ToDictionary(t => (t.FromLocationId, t.ToLocationId), t => t.Minutes);
+        var known = (await TravelStore.ListAsync(read)).ToDictionary(
+            t => (t.FromLocationId, t.ToLocationId),
+            t => t.Minutes
+        );
         var places = (await StudioStore.LocationsAsync(read)).Select(l => l.Id).ToList();
         return
         [
@@ -104,18 +101,7 @@ public static class TravelEndpoints
                     "A way leads from one location of the studio to another.",
                     $"times[{i}]"
                 ).ToProblem();
-            await write.ExecuteAsync(
-                time.Minutes is null
-                    ? """
-                    delete from travel_times where from_location_id = @FromLocationId and to_location_id = @ToLocationId
-                    """
-                    : """
-                    insert into travel_times (from_location_id, to_location_id, minutes)
-                    values (@FromLocationId, @ToLocationId, @Minutes)
-                    on conflict (from_location_id, to_location_id) do update set minutes = @Minutes
-                    """,
-                time
-            );
+            await TravelStore.SetAsync(write, time);
         }
 
         var now = clock.GetCurrentInstant();

@@ -63,14 +63,11 @@ public sealed class FirstStart(
         log.LogInformation("The studio is set up from its folder.");
     }
 
-    // Plans may be left out, since a class without one is judged as a whole, and closures.
     private static string Text(string folder, string name)
     {
         var path = Path.Combine(folder, name);
-        if (name == StudioSetup.Plans && !File.Exists(path))
-            return StudioSetup.NoPlans;
-        if (name == StudioSetup.Closures && !File.Exists(path))
-            return StudioSetup.NoClosures;
+        if (StudioSetup.Optional.TryGetValue(name, out var nothing) && !File.Exists(path))
+            return nothing;
         try
         {
             return File.ReadAllText(path);

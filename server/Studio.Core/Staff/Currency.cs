@@ -40,6 +40,27 @@ public static class Currency
         return digits == 0 ? text : $"{text[..^digits]}.{text[^digits..]}";
     }
 
+    /// <summary>
+    /// The amount of a decimal number with a point in the smallest unit: <c>12.5</c> EUR is <c>1250</c>. Null when it is not
+    /// such a number, is below zero, or has more places than the currency.
+    /// </summary>
+    public static long? Read(string text, string code)
+    {
+        if (
+            !decimal.TryParse(
+                text,
+                NumberStyles.AllowDecimalPoint,
+                CultureInfo.InvariantCulture,
+                out var number
+            )
+            || number > 1_000_000
+        )
+            return null;
+        for (var digits = DigitsOf(code); digits > 0; digits--)
+            number *= 10;
+        return decimal.Truncate(number) == number ? (long)number : null;
+    }
+
     private static Dictionary<string, int> Table()
     {
         var digits = new Dictionary<string, int>(StringComparer.Ordinal);

@@ -258,6 +258,25 @@ public class WhatIsPaid
     ) => Assert.Equal(text, Currency.Text(amount, currency));
 
     [Theory]
+    [InlineData("12.50", "EUR", 1250L)]
+    [InlineData("12.5", "EUR", 1250L)]
+    [InlineData("12", "EUR", 1200L)]
+    [InlineData("0", "EUR", 0L)]
+    [InlineData("1200", "JPY", 1200L)]
+    [InlineData("1.234", "KWD", 1234L)]
+    [InlineData("12.505", "EUR", null)]
+    [InlineData("12.5", "JPY", null)]
+    [InlineData("-1", "EUR", null)]
+    [InlineData("1,50", "EUR", null)]
+    [InlineData("1000000.01", "EUR", null)]
+    [InlineData("", "EUR", null)]
+    public void An_amount_is_read_in_the_smallest_unit(
+        string text,
+        string currency,
+        long? amount
+    ) => Assert.Equal(amount, Currency.Read(text, currency));
+
+    [Theory]
     [InlineData("EUR", true)]
     [InlineData("eur", false)]
     [InlineData("ERU", false)]
