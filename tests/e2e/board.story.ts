@@ -2,8 +2,8 @@
 import type { Locator, Page } from '@playwright/test';
 import { demo, expect, fits, isAccessible, signIn, test } from './studio.ts';
 
-test.describe.configure({ mode: 'serial' });
 test.use({ viewport: { width: 1280, height: 900 } });
+test.setTimeout(120_000);
 
 const card = (page: Page, name: RegExp): Locator =>
   page.getByRole('application').getByRole('button', { name }).and(page.locator('[data-card]')).first();
@@ -42,6 +42,24 @@ test('breaks a week by pointer and by keyboard, sees it named on the way, mends 
   await page.keyboard.press('Escape');
   await page.mouse.up();
   await expect(later).toBeVisible();
+  // Letting go of the button is no press: nothing opens over the board.
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+
+  // Put down there at the second attempt: it stands with a word, cannot be published, and can be undone.
+  const again = (await later.boundingBox())!;
+  await page.mouse.move(again.x + 30, again.y + 8);
+  await page.mouse.down();
+  await page.mouse.move(again.x + 30, again.y + 2, { steps: 3 });
+  const onto = (await earlier.boundingBox())!;
+  await page.mouse.move(onto.x + 30, onto.y + 15, { steps: 6 });
+  await page.mouse.up();
+  await expect(card(page, /^Second-trimester core, Tuesday 9 March, 18:\d\d.*Cork room would hold/)).toContainText('Room taken');
+  await isAccessible(page, 'the board with a conflict');
+  await page.getByRole('button', { name: 'Publish…' }).click();
+  await expect(page.getByRole('button', { name: 'Publish now' })).toBeDisabled();
+  await page.getByRole('button', { name: 'Not yet' }).click();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(later).toBeVisible();
 
   // By keyboard: up step by step until it meets the class before it, which is told; then elsewhere.
   await card(page, /^Second-trimester core, Tuesday 9 March, 19:15/).focus();
@@ -72,4 +90,78 @@ test('breaks a week by pointer and by keyboard, sees it named on the way, mends 
   await page.getByRole('button', { name: 'Publish now' }).click();
   await expect(page.getByText(/Published: 0 added, 1 changed, 0 called off/)).toBeVisible();
   await expect(page.getByRole('link', { name: /19:45/ }).first()).toBeVisible();
+});
+
+test.describe('by instructor', () => {
+  test.use({ viewport: { width: 1280, height: 1600 } });
+  test('to somebody else, longer, a session added, a week copied', async ({ page }) => {
+    await signIn(page, demo.owner);
+    await makeDraft(page);
+    await page.getByText('By instructor').click();
+    await expect(page.getByRole('application', { name: /by instructor/ })).toBeVisible();
+    await expect(page.getByText(/Puente Ormero goes by Madrid time/)).toBeVisible();
+    await isAccessible(page, 'the board by instructor');
+    await page.screenshot({ path: 'test-results/board-instructor.png' });
+    await page.emulateMedia({ colorScheme: 'dark' });
+    await page.screenshot({ path: 'test-results/board-dark.png' });
+    await page.emulateMedia({ colorScheme: 'light' });
+
+    // Longer, by its lower edge.
+    const noors = card(page, /^Postnatal foundations, Monday 8 March, 10:00 to 10:50.*Noor Benzarrel/);
+    await noors.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+    const edge = (await noors.locator('[data-edge]').boundingBox())!;
+    await page.mouse.move(edge.x + edge.width / 2, edge.y + edge.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(edge.x + edge.width / 2, edge.y + edge.height / 2 + 40, { steps: 6 });
+    await page.mouse.up();
+    await expect(card(page, /^Postnatal foundations, Monday 8 March, 10:00 to 1[1-3].*changed/)).toBeVisible();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect(noors).toBeVisible();
+
+    // Onto the line of somebody else: it is hers.
+    const mine = (await noors.boundingBox())!;
+    const line = (await card(page, /^Steady strength, Monday 8 March, 18:00.*Oluchi Brandmere/).boundingBox())!;
+    await page.mouse.move(mine.x + 30, mine.y + 8);
+    await page.mouse.down();
+    await page.mouse.move(mine.x + 30, mine.y + 20, { steps: 3 });
+    await page.mouse.move(mine.x + 30, line.y - 50, { steps: 8 });
+    await expect(hand(page)).toContainText('Oluchi Brandmere');
+    await page.mouse.up();
+    await expect(card(page, /^Postnatal foundations, Monday 8 March.*Oluchi Brandmere.*changed/)).toBeVisible();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect(noors).toBeVisible();
+
+    await page.getByRole('button', { name: 'Add a session', exact: true }).click();
+    const panel = page.getByRole('dialog', { name: 'Add a session' });
+    await panel.getByRole('textbox', { name: 'Class', exact: true }).click();
+    await page.getByRole('option', { name: 'Mobility and breath' }).click();
+    await panel.getByLabel('Starts').fill('14:10');
+    await expect(panel.getByText(/Nothing stands against it|Cannot be|To think about/).first()).toBeVisible();
+    await isAccessible(page, 'the panel');
+    await page.screenshot({ path: 'test-results/board-panel.png' });
+    await panel.getByRole('button', { name: 'Add it' }).click();
+    await page.getByText('By room').click();
+    await expect(card(page, /^Mobility and breath, Monday 8 March, 14:10 .*new/)).toBeVisible();
+
+    await page.getByRole('button', { name: 'Copy a week' }).click();
+    await page.getByRole('button', { name: 'Copy', exact: true }).click();
+    await expect(page.getByRole('heading', { level: 1, name: '15 Mar to 21 Mar' })).toBeVisible();
+    await expect(card(page, /^Mobility and breath, Monday 15 March, 14:10 .*new/)).toBeVisible();
+  });
+});
+
+test.describe('on a narrow screen', () => {
+  test.use({ viewport: { width: 360, height: 740 } });
+  test('the draft is a list, and a session is changed exactly', async ({ page }) => {
+    await signIn(page, demo.owner);
+    await page.goto('/studio/drafts');
+    await page.getByRole('link', { name: 'March' }).first().click();
+    await isAccessible(page, 'the list at 360');
+    await fits(page);
+    await page.screenshot({ path: 'test-results/board-360.png', fullPage: true });
+    await page.getByRole('button', { name: /Early core/ }).first().click();
+    await expect(page.getByRole('dialog', { name: 'Early core' })).toBeVisible();
+    await isAccessible(page, 'the panel at 360');
+    await page.screenshot({ path: 'test-results/board-360-panel.png' });
+  });
 });

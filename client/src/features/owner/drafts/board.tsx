@@ -1,4 +1,4 @@
-import { useEffect, useRef, type KeyboardEvent, type PointerEvent } from 'react';
+import { useCallback, useEffect, useRef, type KeyboardEvent, type PointerEvent } from 'react';
 import type { DraftSession, TimetableConflict } from '@/api/types';
 import { addDays, shortDay } from '@/components/time/days';
 import { BoardCard } from './board-card';
@@ -116,13 +116,14 @@ export function Board(props: Props) {
       y: event.clientY,
       grabbed: event.clientY - (card?.top ?? event.clientY),
       moving: false,
+      givenUp: false,
     };
     event.currentTarget.setPointerCapture(event.pointerId);
     if (sizes) event.stopPropagation();
   };
   const follow = (event: PointerEvent<HTMLElement>) => {
     const now = grip.current;
-    if (now === null) return;
+    if (now === null || now.givenUp) return;
     if (!now.moving) {
       if (Math.hypot(event.clientX - now.x, event.clientY - now.y) < slack) return;
       now.moving = true;
@@ -133,26 +134,29 @@ export function Board(props: Props) {
   const letGo = () => {
     const now = grip.current;
     grip.current = null;
-    if (now?.moving === true) holding.putDown();
+    if (now?.moving === true && !now.givenUp) holding.putDown();
     return now?.moving === true;
   };
   const drop = () => {
     grip.current = null;
     holding.takeBack();
   };
+  const { takeBack } = holding;
+  // The button is still down: that it goes up later is no press, which would open the session over the board.
+  const giveUp = useCallback(() => {
+    if (grip.current !== null) grip.current.givenUp = true;
+    takeBack();
+  }, [takeBack]);
 
   const byPointer = held?.by === 'pointer';
-  const { takeBack } = holding;
   useEffect(() => {
     if (!byPointer) return;
     const escape = (event: globalThis.KeyboardEvent) => {
-      if (event.key !== 'Escape') return;
-      grip.current = null;
-      takeBack();
+      if (event.key === 'Escape') giveUp();
     };
     window.addEventListener('keydown', escape);
     return () => window.removeEventListener('keydown', escape);
-  }, [byPointer, takeBack]);
+  }, [byPointer, giveUp]);
 
   const walk = (id: number, by: number) => {
     const at = inOrder.findIndex(({ session }) => session.id === id);
@@ -173,7 +177,7 @@ export function Board(props: Props) {
       event.preventDefault();
       return;
     }
-    if (event.key === 'Escape') drop();
+    if (event.key === 'Escape') giveUp();
     else if (event.key === 'Enter' || event.key === ' ') holding.putDown();
     else {
       const next = pressed(held.at, event, ground);
@@ -255,6 +259,8 @@ interface Grip {
   /** Pixels from the card's upper edge to where it was taken. */
   grabbed: number;
   moving: boolean;
+  /** Taken back with Escape while the button is down. */
+  givenUp: boolean;
 }
 
 /** Near the edge of what is seen, the board moves on. */
