@@ -21,6 +21,7 @@ using Studio.Api.Incidents;
 using Studio.Api.Jobs;
 using Studio.Api.Messages;
 using Studio.Api.Movements;
+using Studio.Api.Passes;
 using Studio.Api.Pregnancies;
 using Studio.Api.Records;
 using Studio.Api.Rosters;
@@ -187,6 +188,9 @@ public static class StudioHost
         app.MapSeries();
         app.MapClosures();
         app.MapBooking();
+        app.MapPassKinds();
+        app.MapPasses();
+        app.MapTakings();
         app.MapLetGo();
         app.MapRosters();
         app.MapMovements();

@@ -308,6 +308,38 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/pass-kinds": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["PassKinds"];
+        put?: never;
+        post: operations["AddPassKind"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/clients/{clientId}/passes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["PassesOfClient"];
+        put?: never;
+        post: operations["SellPass"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/movements": {
         parameters: {
             query?: never;
@@ -2004,6 +2036,86 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/pass-kinds/{passKindId}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["ChangePassKind"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/passes/{passId}/goodwill": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["GiveGoodwill"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/passes/{passId}/refund": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["RefundPass"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/takings/file": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["TakingsFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/outstanding-credits/file": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["OutstandingCreditsFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/let-go": {
         parameters: {
             query?: never;
@@ -2971,6 +3083,13 @@ export interface components {
             place?: null | number;
             /** @description How it suits her on its date. */
             fit: components["schemas"]["FitMessage"];
+            /** @description Name of the pass that paid for it; null when none did. */
+            paidWith?: null | string;
+            /**
+             * Format: int32
+             * @description Credits left on it; null for a monthly pass.
+             */
+            creditsLeft?: null | number;
         };
         /** @description For whom. */
         BookingRequest: {
@@ -3022,6 +3141,8 @@ export interface components {
              * @description How many people got a seat from the waitlist by it.
              */
             promoted: number;
+            /** @description What became of its credit. */
+            credit: components["schemas"]["CreditOutcome"];
         };
         /** @description Somebody who could take a session, or could not. */
         CandidateMessage: {
@@ -3395,6 +3516,8 @@ export interface components {
             session: components["schemas"]["SessionSummary"];
             /** @description How it suits her on its date, as things stand. */
             fit: components["schemas"]["FitMessage"];
+            /** @description What becomes of the credit it took if it is cancelled now and nothing excuses it. */
+            ifCancelled: components["schemas"]["CreditOutcome"];
         };
         /** @description All that a reader may see of a client on one card. */
         ClientCard: {
@@ -3744,6 +3867,11 @@ export interface components {
             /** Format: int32 */
             told: number;
         };
+        /**
+         * @description What becomes of the credit of a booking.
+         * @enum {unknown}
+         */
+        CreditOutcome: "none" | "returned" | "spent";
         /** @description What the dating rules answer; nothing is stored. */
         DatingAnswer: {
             /** @description Due date. */
@@ -4012,6 +4140,11 @@ export interface components {
             name: string;
             phone: string;
         };
+        /**
+         * @description Why a line stands in a ledger.
+         * @enum {unknown}
+         */
+        EntryKind: "sold" | "spent" | "returned" | "goodwill" | "refunded";
         /** @description That she was erased. */
         Erased: {
             /**
@@ -4279,6 +4412,16 @@ export interface components {
          * @enum {unknown}
          */
         FlagSeverity: "info" | "attention" | "urgent";
+        /** @description Credits given for good will. */
+        GoodwillRequest: {
+            /**
+             * Format: int32
+             * @description How many classes.
+             */
+            credits: number;
+            /** @description Why, in the studio's words; she can read it. */
+            reason: string;
+        };
         /** @enum {unknown} */
         HeadCount: "checkedIn" | "seatsTaken" | null;
         /** @description A heart rate to move at, in beats a minute. */
@@ -5316,6 +5459,8 @@ export interface components {
              */
             laidOut: number;
         };
+        /** @enum {unknown} */
+        PaidHow: "cash" | "card" | "transfer" | "other" | null;
         /** @description Something that has to be kept for a time. */
         PartToKeep: {
             /** @description Which part. */
@@ -5326,6 +5471,188 @@ export interface components {
             lastDay: components["schemas"]["LocalDate"];
             /** @description Why, and who can read it meanwhile. */
             why: string;
+        };
+        /** @description A line of a pass's ledger. */
+        PassEntryMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Why it stands there. */
+            kind: components["schemas"]["EntryKind"];
+            /** @description The same in words. */
+            says: string;
+            /**
+             * Format: int32
+             * @description Credits more (positive) or fewer.
+             */
+            credits: number;
+            /**
+             * Format: int32
+             * @description The balance after it.
+             */
+            balance: number;
+            /** @description When. */
+            at: components["schemas"]["Instant"];
+            /** @description The class it was about. */
+            className?: null | string;
+            on?: null | components["schemas"]["LocalDate"];
+            /** @description Why, for goodwill and for what was paid back. */
+            reason?: null | string;
+            /** @description What was paid back, as a decimal number. */
+            paidBack?: null | string;
+            /** @description Who put it down; null for the program. */
+            by?: null | string;
+        };
+        /**
+         * @description What a pass gives.
+         * @enum {unknown}
+         */
+        PassForm: "classes" | "course" | "monthly" | "dropIn" | "trial";
+        /** @description A kind of pass as the studio sells it. */
+        PassKindMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Its name. */
+            name: string;
+            /** @description What it gives. */
+            form: components["schemas"]["PassForm"];
+            /**
+             * Format: int32
+             * @description Classes; null for a course and a monthly pass.
+             */
+            credits?: null | number;
+            /**
+             * Format: int32
+             * @description Days it runs; null for a course and a monthly pass.
+             */
+            runsDays?: null | number;
+            /**
+             * Format: int64
+             * @description With tax, in the smallest unit.
+             */
+            price: number;
+            /** @description The same as a decimal number. */
+            priceText: string;
+            /** @description ISO 4217. */
+            currency: string;
+            /**
+             * Format: int32
+             * @description Rate of the tax inside the price, in thousandths.
+             */
+            taxPerMille: number;
+            /** @description After a birth what is left of it is good for every class. */
+            carriesOver: boolean;
+            /** @description It is sold. */
+            onSale: boolean;
+            /** @description Classes it is good for; none: every class. */
+            classIds: number[];
+            /** @description Sessions of a course. */
+            sessionIds: number[];
+            /** @description What it gives, in a line. */
+            says: string;
+        };
+        /** @description A kind of pass to enter, or as it shall be from now on; what was sold before stays as it was. */
+        PassKindRequest: {
+            /** @description Its name. */
+            name: string;
+            /** @description What it gives. */
+            form: components["schemas"]["PassForm"];
+            /**
+             * Format: int32
+             * @description Classes; left out for a course and a monthly pass.
+             */
+            credits?: null | number;
+            /**
+             * Format: int32
+             * @description Days it runs; left out for a course and a monthly pass.
+             */
+            runsDays?: null | number;
+            /**
+             * Format: int64
+             * @description With tax, in the smallest unit of the currency.
+             */
+            price: number;
+            /** @description ISO 4217. */
+            currency: string;
+            /**
+             * Format: int32
+             * @description Rate of the tax inside the price, in thousandths.
+             */
+            taxPerMille: number;
+            /** @description After a birth what is left of it is good for every class. */
+            carriesOver: boolean;
+            /** @description It is sold. */
+            onSale: boolean;
+            /** @description Classes it is good for; none: every class. */
+            classIds: number[];
+            /** @description Sessions of a course; none for any other form. */
+            sessionIds: number[];
+        };
+        /** @description A pass of somebody's, with its ledger. */
+        PassMessage: {
+            /**
+             * Format: int64
+             * @description Key.
+             */
+            id: number;
+            /** @description Name of its kind when it was sold. */
+            name: string;
+            /** @description What it gives. */
+            form: components["schemas"]["PassForm"];
+            /** @description Classes it is good for, by name; none: every class. */
+            classes: string[];
+            /**
+             * Format: int32
+             * @description Credits left: the sum of its ledger; null for a monthly pass, which counts none.
+             */
+            balance?: null | number;
+            /** @description First day. */
+            startsOn: components["schemas"]["LocalDate"];
+            lastDay?: null | components["schemas"]["LocalDate"];
+            /**
+             * Format: int32
+             * @description Days by which its last day was put off; null while nobody knows.
+             */
+            putOffDays?: null | number;
+            /** @description Why it was put off, a line each. */
+            putOffBecause: string[];
+            /** @description It can pay for a class today or later. */
+            isUsable: boolean;
+            /** @description What is left and until when, in a line. */
+            says: string;
+            /** @description Day of the sale. */
+            soldOn: components["schemas"]["LocalDate"];
+            /** @description Who sold it. */
+            soldBy?: null | string;
+            paidHow?: null | components["schemas"]["PaidHow"];
+            /**
+             * Format: int64
+             * @description With tax, in the smallest unit.
+             */
+            price: number;
+            /** @description The same as a decimal number. */
+            priceText: string;
+            /** @description The tax inside it, as a decimal number. */
+            taxText: string;
+            /**
+             * Format: int32
+             * @description Rate of the tax, in thousandths.
+             */
+            taxPerMille: number;
+            /** @description ISO 4217. */
+            currency: string;
+            /**
+             * Format: int64
+             * @description The most that can still be paid back, in the smallest unit.
+             */
+            leftToPayBack: number;
+            /** @description Its ledger, oldest first. */
+            ledger: components["schemas"]["PassEntryMessage"][];
         };
         /** @description A change of one's own password. */
         PasswordChange: {
@@ -5942,6 +6269,17 @@ export interface components {
             source: null | components["schemas"]["SourceMessage"];
             lift: null | components["schemas"]["LiftMessage"];
         };
+        /** @description Paying back what is left of a pass. */
+        RefundRequest: {
+            /**
+             * Format: int64
+             * @description How much is paid back, in the smallest unit.
+             */
+            amount: number;
+            paidHow?: null | components["schemas"]["PaidHow"];
+            /** @description Why, in the studio's words; she can read it. */
+            reason: string;
+        };
         /** @description Why it is not possible. */
         RefusalMessage: {
             code: string;
@@ -6223,6 +6561,16 @@ export interface components {
          * @enum {unknown}
          */
         ScreeningStatus: "current" | "due" | "none";
+        /** @description A sale at the desk. */
+        SellPassRequest: {
+            /**
+             * Format: int64
+             * @description Which kind.
+             */
+            kindId: number;
+            paidHow?: null | components["schemas"]["PaidHow"];
+            startsOn?: null | components["schemas"]["LocalDate"];
+        };
         /** @description How messages go out. */
         SendingMessage: {
             /** @description The mail server; null: they are written to files in the data folder. */
@@ -7832,6 +8180,163 @@ export interface operations {
             };
             /** @description Not Found */
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PassKinds: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PassKindMessage"][];
+                };
+            };
+        };
+    };
+    AddPassKind: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PassKindRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Made"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    PassesOfClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PassMessage"][];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    SellPass: {
+        parameters: {
+            query?: never;
+            header?: {
+                "Idempotency-Key"?: string;
+            };
+            path: {
+                clientId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SellPassRequest"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PassMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -13073,7 +13578,9 @@ export interface operations {
     };
     Cancel: {
         parameters: {
-            query?: never;
+            query?: {
+                medical?: boolean;
+            };
             header?: never;
             path: {
                 bookingId: number;
@@ -13322,6 +13829,224 @@ export interface operations {
             };
             /** @description Conflict */
             409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    ChangePassKind: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                passKindId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PassKindRequest"];
+            };
+        };
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    GiveGoodwill: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                passId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["GoodwillRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PassMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    RefundPass: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                passId: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["RefundRequest"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PassMessage"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    TakingsFile: {
+        parameters: {
+            query?: {
+                from?: string;
+                to?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    OutstandingCreditsFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description Bad Request */
+            400: {
                 headers: {
                     [name: string]: unknown;
                 };

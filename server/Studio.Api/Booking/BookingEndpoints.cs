@@ -6,12 +6,14 @@ using Studio.Api.Audit;
 using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Http;
+using Studio.Api.Passes;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
 using Studio.Core;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
+using Studio.Core.Passes;
 
 namespace Studio.Api.Booking;
 
@@ -101,13 +103,14 @@ public static class BookingEndpoints
 
     private static async Task<Results<Ok<CancellationAnswer>, ProblemHttpResult>> CancelAsync(
         long bookingId,
+        bool? medical,
         Reader reader,
         Database database,
         Bookings bookings
     )
     {
         await using var write = await database.BeginWriteAsync();
-        var answer = await bookings.CancelAsync(write, reader, bookingId);
+        var answer = await bookings.CancelAsync(write, reader, bookingId, medical == true);
         if (!answer.TryGet(out var cancelled, out var refusal))
             return refusal.ToProblem();
         await write.CommitAsync();
@@ -160,7 +163,8 @@ public static class BookingEndpoints
         Database database,
         SessionSummaries summaries,
         RuleBook book,
-        StudioStore studio
+        StudioStore studio,
+        IClock clock
     )
     {
         await using var read = await database.ReadAsync();
@@ -181,6 +185,11 @@ public static class BookingEndpoints
         var rows = sessions.ToDictionary(s => s.Id);
         var mine = (await BookingStore.OfAsync(read, clientId)).ToDictionary(b => b.SessionId);
         var fits = await Fits.LoadAsync(read, book, [clientId]);
+        var paid = (await PassStore.OfAsync(read, [clientId]))
+            .SelectMany(p => p.Entries)
+            .Where(e => e.Kind == EntryKind.Spent)
+            .Select(e => e.BookingId)
+            .ToHashSet();
         var list = new List<ClientBooking>();
         foreach (var session in await summaries.OfAsync(read, sessions))
         {
@@ -197,6 +206,13 @@ public static class BookingEndpoints
                     CheckedInAt = booking.CheckedInAt,
                     Session = session,
                     Fit = FitMessage.For(fits.Of(clientId, rows[session.Id]), client.Audience),
+                    IfCancelled = PassRules.OnGivingUp(
+                        paid.Contains(booking.Id),
+                        GivenUp.Cancelled,
+                        session.StartsAt,
+                        60 * fits.Policies.CancelFreeHours,
+                        clock.GetCurrentInstant()
+                    ),
                 }
             );
         }

@@ -4,6 +4,7 @@ using Studio.Api.Timetable;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
+using Studio.Core.Passes;
 
 namespace Studio.Api.Booking;
 
@@ -135,6 +136,9 @@ public sealed record ClientBooking
 
     /// <summary>How it suits her on its date, as things stand.</summary>
     public required FitMessage Fit { get; init; }
+
+    /// <summary>What becomes of the credit it took if it is cancelled now and nothing excuses it.</summary>
+    public required CreditOutcome IfCancelled { get; init; }
 }
 
 /// <summary>What a person may do with a session.</summary>
@@ -217,10 +221,22 @@ public sealed record BookingAnswer
 
     /// <summary>How it suits her on its date.</summary>
     public required FitMessage Fit { get; init; }
+
+    /// <summary>Name of the pass that paid for it; null when none did.</summary>
+    public string? PaidWith { get; init; }
+
+    /// <summary>Credits left on it; null for a monthly pass.</summary>
+    public int? CreditsLeft { get; init; }
 }
 
 /// <summary>What a cancellation did.</summary>
 /// <param name="BookingId">The booking that ended.</param>
 /// <param name="SessionId">Its session.</param>
 /// <param name="Promoted">How many people got a seat from the waitlist by it.</param>
-public sealed record CancellationAnswer(long BookingId, long SessionId, int Promoted);
+/// <param name="Credit">What became of its credit.</param>
+public sealed record CancellationAnswer(
+    long BookingId,
+    long SessionId,
+    int Promoted,
+    CreditOutcome Credit
+);

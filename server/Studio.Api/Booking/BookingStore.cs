@@ -185,19 +185,20 @@ public static class BookingStore
         return (await FindAsync(write, id))!;
     }
 
-    /// <summary>Takes a seat in a session that has one; false when it has none left.</summary>
-    public static async Task<bool> TakeSeatAsync(
+    /// <summary>Takes a seat in a session that has one; the booking, or null when it has none left.</summary>
+    public static Task<long?> TakeSeatAsync(
         Write write,
         long sessionId,
         long clientId,
         Instant at,
         long? by
     ) =>
-        await write.ExecuteAsync(
+        write.FindAsync<long?>(
             """
             insert into bookings (session_id, client_id, status, made_at, made_by)
             select s.id, @clientId, 'booked', @at, @by
               from sessions s where s.id = @sessionId and s.seats_taken < s.seats and s.status = 'open'
+            returning id
             """,
             new
             {
@@ -206,7 +207,7 @@ public static class BookingStore
                 at,
                 by,
             }
-        ) == 1;
+        );
 
     /// <summary>Ends a seat or place; false when it had ended already.</summary>
     public static async Task<bool> EndAsync(

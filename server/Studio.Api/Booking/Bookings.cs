@@ -3,6 +3,7 @@ using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Jobs;
 using Studio.Api.Messages;
+using Studio.Api.Passes;
 using Studio.Api.Rosters;
 using Studio.Api.Studios;
 using Studio.Api.Timetable;
@@ -11,6 +12,7 @@ using Studio.Core.Accounts;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
 using Studio.Core.Messages;
+using Studio.Core.Passes;
 
 namespace Studio.Api.Booking;
 
@@ -41,6 +43,10 @@ public sealed class Bookings(
         var fit = fits.Of(clientId, session);
         if (await WhyNotAsync(write, session, clientId, audience, fits) is { } refusal)
             return refusal;
+        await PassLedger.ExcuseHeldAsync(write, clientId, now, null);
+        var purse = await Purse.LoadAsync(write, clientId, fits.Policies);
+        if (purse.WhyNot(session, audience == Audience.Herself) is { } unpaid)
+            return unpaid;
 
         var taken = await BookingStore.TakeAsync(
             write,
@@ -50,6 +56,17 @@ public sealed class Bookings(
             reader.AccountId,
             HeldSince(fits, now)
         );
+        var paid =
+            taken.Status == BookingStatus.Booked
+                ? await PassLedger.SpendAsync(
+                    write,
+                    purse,
+                    taken.Id,
+                    session,
+                    now,
+                    reader.AccountId
+                )
+                : null;
         await ChangedAsync(write, clientId, sessionId);
         int? place =
             taken.Status == BookingStatus.Waiting
@@ -70,6 +87,8 @@ public sealed class Bookings(
             Status = taken.Status,
             Place = place,
             Fit = FitMessage.For(fit, audience),
+            PaidWith = paid?.Name,
+            CreditsLeft = paid is { Pass.IsUnlimited: false } ? paid.Pass.Balance - 1 : null,
         };
     }
 
@@ -91,11 +110,19 @@ public sealed class Bookings(
             clock.GetCurrentInstant()
         );
 
-    /// <summary>Cancels a seat or a place; a seat that becomes free goes to the waitlist.</summary>
+    /// <summary>
+    /// Cancels a seat or a place; a seat that becomes free goes to the waitlist, and its credit back to the pass unless it
+    /// is late.
+    /// </summary>
+    /// <param name="write">The transaction.</param>
+    /// <param name="reader">Who cancels.</param>
+    /// <param name="bookingId">The booking.</param>
+    /// <param name="medical">For a medical reason, which is asked for nowhere and kept nowhere: the credit comes back.</param>
     public async Task<Answer<CancellationAnswer>> CancelAsync(
         Write write,
         Reader reader,
-        long bookingId
+        long bookingId,
+        bool medical = false
     )
     {
         if (
@@ -119,6 +146,17 @@ public sealed class Bookings(
             return BookingRefusals.NoSuchBooking;
 
         await MoveStore.LapseAsync(write, bookingId, now);
+        var credit = await PassLedger.GivenUpAsync(
+            write,
+            bookingId,
+            medical ? GivenUp.Medical
+                : await IsHeldAsync(write, booking.ClientId, session) ? GivenUp.Held
+                : GivenUp.Cancelled,
+            session,
+            await PolicyStore.InForceAsync(write, book),
+            now,
+            reader.AccountId
+        );
         var promoted = 0;
         if (booking.Status == BookingStatus.Booked)
         {
@@ -135,14 +173,23 @@ public sealed class Bookings(
             session,
             reader
         );
-        return new CancellationAnswer(bookingId, session.Id, promoted);
+        return new CancellationAnswer(bookingId, session.Id, promoted, credit);
     }
 
     /// <summary>
     /// Lets go, without charge, of everything a client has booked from now on; the seats go to the waitlists.
     /// </summary>
+    /// <param name="write">The transaction.</param>
+    /// <param name="clientId">Whose.</param>
+    /// <param name="by">Who tells of it.</param>
+    /// <param name="since">The day of the birth or the loss: what she missed since costs her nothing either.</param>
     /// <returns>How many bookings were let go.</returns>
-    public async Task<int> ReleaseAsync(Write write, long clientId, long? by)
+    public async Task<int> ReleaseAsync(
+        Write write,
+        long clientId,
+        long? by,
+        LocalDate? since = null
+    )
     {
         var now = clock.GetCurrentInstant();
         var released = 0;
@@ -153,12 +200,15 @@ public sealed class Bookings(
                 continue;
             await BookingStore.EndAsync(write, booking.Id, BookingStatus.Released, now, by);
             await MoveStore.LapseAsync(write, booking.Id, now);
+            await PassLedger.GiveBackAsync(write, booking.Id, CameBack.Excused, now, by);
             released++;
             if (booking.Status == BookingStatus.Booked)
                 await FillAsync(write, session);
             write.Tell("session", session.Id);
         }
 
+        if (since is { } day)
+            await PassLedger.ExcuseSinceAsync(write, clientId, day, now, by);
         return released;
     }
 
@@ -217,10 +267,14 @@ public sealed class Bookings(
                 continue;
             if (await OverlapsAsync(write, next.ClientId, session))
                 continue;
+            var purse = await Purse.LoadAsync(write, next.ClientId, fits.Policies);
+            if (purse.WhyNot(session, herself: true) is not null)
+                continue;
             // A seat kept for somebody's move is not for whoever waits, unless she waits herself.
             if (!await BookingStore.PromoteAsync(write, next.Id, now, HeldSince(fits, now)))
                 continue;
             promoted++;
+            await PassLedger.SpendAsync(write, purse, next.Id, session, now, null);
             await ChangedAsync(write, next.ClientId, session.Id);
             await news.TellAsync(
                 write,
@@ -326,7 +380,14 @@ public sealed class Bookings(
             id,
             HeldSince(fits, clock.GetCurrentInstant())
         );
-        return new Hers(client, fits, mine, seats, held);
+        return new Hers(
+            client,
+            fits,
+            mine,
+            seats,
+            held,
+            await Purse.LoadAsync(read, id, fits.Policies)
+        );
     }
 
     private async Task<(Choice Choice, Fit Fit)> ChoiceAsync(
@@ -351,6 +412,8 @@ public sealed class Bookings(
             her.Fits,
             clock.GetCurrentInstant()
         );
+        if (refusal is null)
+            refusal = her.Purse.WhyNot(session, audience == Audience.Herself);
         var choice = new Choice
         {
             Session = summary,
@@ -374,7 +437,8 @@ public sealed class Bookings(
         Fits Fits,
         List<BookingRow> Bookings,
         List<SessionRow> Seats,
-        Dictionary<long, int> Held
+        Dictionary<long, int> Held,
+        Purse Purse
     );
 
     private Refusal? WhyNot(
@@ -400,6 +464,9 @@ public sealed class Bookings(
             fits.Policies.BookingAheadDays,
             now
         );
+
+    private static async Task<bool> IsHeldAsync(Read read, long clientId, SessionRow session) =>
+        (await SituationStore.OfAsync(read, clientId)).Holds.Any(h => h.StandsOn(session.OnDate));
 
     private static Instant HeldSince(Fits fits, Instant now) =>
         now - Duration.FromHours(fits.Policies.MoveHoldHours);

@@ -63,7 +63,7 @@ public static class BirthEndpoints
             return refusal.ToProblem();
         await PregnancyStore.BirthAsync(write, id, request.On, request.Mode);
         await PregnancyStore.ToldAsync(write, id, changes.Now, reader.AccountId);
-        var released = await bookings.ReleaseAsync(write, clientId, reader.AccountId);
+        var released = await bookings.ReleaseAsync(write, clientId, reader.AccountId, request.On);
         await MessageStore.DropAsync(write, clientId, changes.Now, MessageKinds.EndsWithABirth);
         await advance.OfAsync(write, clientId);
         await audit.ChangedAsync(write, reader, clientId, AuditKinds.Birth);

@@ -69,7 +69,7 @@ public static class EndingEndpoints
         else
             await PregnancyStore.EndAsync(write, id, on);
         await PregnancyStore.ToldAsync(write, id, changes.Now, reader.AccountId);
-        var released = await bookings.ReleaseAsync(write, clientId, reader.AccountId);
+        var released = await bookings.ReleaseAsync(write, clientId, reader.AccountId, on);
         await MessageStore.DropAsync(write, clientId, changes.Now);
         await audit.ChangedAsync(write, reader, clientId, AuditKinds.Ending);
         await changes.DoneAsync(write, clientId);

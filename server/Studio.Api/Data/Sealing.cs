@@ -22,6 +22,7 @@ public static class Sealing
         ("flags", "for_instructor"),
         ("class_note_versions", "text"),
         ("clients", "born_on"),
+        ("pass_entries", "reason"),
         ("set_apart", "record"),
     ];
 

@@ -3,11 +3,13 @@ using Studio.Api.Booking;
 using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Messages;
+using Studio.Api.Passes;
 using Studio.Api.Rosters;
 using Studio.Api.Timetable;
 using Studio.Core;
 using Studio.Core.Accounts;
 using Studio.Core.Catalogue;
+using Studio.Core.Passes;
 
 namespace Studio.Api.Jobs;
 
@@ -40,6 +42,8 @@ public sealed class Moves(
             .Where(s => s.ToSessionId is not null)
             .ToList();
         var left = new List<SessionRow>();
+        // Which pass paid for the seat that is given up: it pays for the new one.
+        var paidBy = new Dictionary<long, long>();
         // All seats are given up first: one of hers may lie across the time of another one's new place.
         foreach (var step in steps)
         {
@@ -56,6 +60,17 @@ public sealed class Moves(
                 )
             )
                 return Outdated("one of the bookings has been cancelled");
+            if (
+                await PassLedger.GiveBackAsync(
+                    write,
+                    step.BookingId,
+                    CameBack.Studio,
+                    now,
+                    reader.AccountId
+                ) is
+                { } credit
+            )
+                paidBy[step.BookingId] = credit.PassId;
             left.Add(from);
         }
 
@@ -70,15 +85,25 @@ public sealed class Moves(
                     $"{session.ClassName} can no longer be booked for her: {refusal.Message.TrimEnd('.')}"
                 );
             if (
-                !await BookingStore.TakeSeatAsync(
+                await BookingStore.TakeSeatAsync(
                     write,
                     session.Id,
                     move.ClientId,
                     now,
                     reader.AccountId
                 )
+                is not { } seat
             )
                 return Outdated($"{session.ClassName} is full by now");
+            await PassLedger.SpendAsync(
+                write,
+                await Purse.LoadAsync(write, move.ClientId, fits.Policies),
+                seat,
+                session,
+                now,
+                reader.AccountId,
+                paidBy.TryGetValue(step.BookingId, out var pass) ? pass : null
+            );
             taken.Add(session);
             write.Tell("session", session.Id);
         }

@@ -45,6 +45,7 @@ public static class HeldLabels
             "What instructors wrote after class, earlier wordings and notes taken back included."
         ),
         ("bookings", "Bookings and check-ins", "Every seat and waitlist place, past and to come."),
+        ("passes", "Passes", "What was sold to you, and every line of what became of it."),
         ("moves", "Suggested moves", "What was suggested when a class no longer suited."),
         ("flags", "Flags", "What the studio was reminded of, and who has read it."),
         ("messages", "Messages", "What the studio sent you, or is about to send."),
@@ -276,6 +277,54 @@ public static class HeldLabels
             ],
             ["id", "sessionId"]
         ),
+        ["passes"] = new(
+            "Passes sold to her, with the terms they had that day. Prices are in the smallest unit.",
+            "passes",
+            "Pass",
+            [
+                ("name", "Pass"),
+                ("form", "Gives"),
+                ("startsOn", "From"),
+                ("runsDays", "Days it runs"),
+                ("carriesOver", "Good for every class after a birth"),
+                ("price", "Price, in the smallest unit"),
+                ("currency", "Currency"),
+                ("taxPerMille", "Tax in it, in thousandths"),
+                ("paidHow", "Paid"),
+                ("soldOn", "Sold on"),
+                ("soldAt", "Entered"),
+                ("soldBy", "Sold by"),
+            ],
+            ["id", "kindId", "takingId"]
+        ),
+        ["passClasses"] = new(
+            "Classes a pass is good for.",
+            "passes",
+            "Good for",
+            [("className", "Class")],
+            ["passId", "classId"]
+        ),
+        ["passSessions"] = new(
+            "Sessions of a course.",
+            "passes",
+            "Session of the course",
+            [("session", "Class")],
+            ["passId", "sessionId"]
+        ),
+        ["passEntries"] = new(
+            "Every line of a pass's ledger; what is left of it is their sum.",
+            "passes",
+            "Line",
+            [
+                ("kind", "What"),
+                ("credits", "Classes more or fewer"),
+                ("why", "Came back because"),
+                ("reason", "Reason"),
+                ("at", "At"),
+                ("by", "By"),
+            ],
+            ["id", "passId", "bookingId", "takingId"]
+        ),
         ["moves"] = new(
             "Moves that were suggested when she came into a new stage.",
             "moves",
@@ -399,6 +448,9 @@ public static class HeldLabels
             ["stageChanges"] = ("pregnancies", "pregnancyId"),
             ["classNoteVersions"] = ("classNotes", "noteId"),
             ["moveSteps"] = ("moves", "moveId"),
+            ["passClasses"] = ("passes", "passId"),
+            ["passSessions"] = ("passes", "passId"),
+            ["passEntries"] = ("passes", "passId"),
             ["flagReads"] = ("flags", "flagId"),
         };
 

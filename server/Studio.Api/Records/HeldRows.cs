@@ -20,6 +20,7 @@ public sealed class HeldRows(RuleBook book)
         "on_paper",
         "is_demo",
         "by_link",
+        "carries_over",
     };
 
     private static readonly HashSet<(string, string)> Json =
@@ -94,7 +95,7 @@ public sealed class HeldRows(RuleBook book)
         {
             if (HeldTables.ColumnsNotGiven.ContainsKey((table, column)))
                 continue;
-            if (column == "client_id" || column.EndsWith("_by", StringComparison.Ordinal))
+            if (column is "client_id" or "by" || column.EndsWith("_by", StringComparison.Ordinal))
             {
                 // Whose it is stands above all of it; who did something is a name, not a number.
                 if (column != "client_id")
@@ -109,6 +110,11 @@ public sealed class HeldRows(RuleBook book)
                 one[Camel(column)[..^2]] = sessions.TryGetValue(id, out var known)
                     ? known
                     : sessions[id] = await SessionAsync(read, id);
+            else if (value is long cls && column == "class_id")
+                one["className"] = await read.FindAsync<string>(
+                    "select name from classes where id = @cls",
+                    new { cls }
+                );
             else if (
                 value is long who
                 && table is "audit" or "flag_reads"

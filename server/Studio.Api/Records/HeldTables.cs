@@ -37,6 +37,9 @@ public static class HeldTables
     private const string HerPregnancies =
         "pregnancy_id in (select id from pregnancies where client_id = @clientId)";
 
+    private const string HerPasses =
+        "pass_id in (select id from passes where client_id = @clientId)";
+
     /// <summary>
     /// What is given to her as hers, parents before children: the order in which it is told, and backwards the one in
     /// which it can be taken away.
@@ -64,6 +67,10 @@ public static class HeldTables
             KeptPart.Health
         ),
         new("bookings", Hers, KeptPart.Contact, AtErasure.Emptied),
+        new("passes", Hers, KeptPart.Contact),
+        new("pass_classes", HerPasses, KeptPart.Contact),
+        new("pass_sessions", HerPasses, KeptPart.Contact),
+        new("pass_entries", HerPasses, KeptPart.Contact),
         new("moves", Hers),
         new("move_steps", "move_id in (select id from moves where client_id = @clientId)"),
         new("flags", Hers),

@@ -2,10 +2,12 @@ using NodaTime;
 using Studio.Api.Booking;
 using Studio.Api.Data;
 using Studio.Api.Jobs;
+using Studio.Api.Passes;
 using Studio.Api.Rosters;
 using Studio.Core;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
+using Studio.Core.Passes;
 using Studio.Core.Timetable;
 
 namespace Studio.Api.Timetable;
@@ -104,6 +106,7 @@ public sealed class SessionChanges(
         {
             await BookingStore.LetGoAsync(write, seat.Id, plan.LetGo[seat.Id], now, terms.By);
             await MoveStore.LapseAsync(write, seat.Id, now);
+            await PassLedger.GiveBackAsync(write, seat.Id, CameBack.Studio, now, terms.By);
         }
 
         var ids = wanted.Select(w => w.Id).ToList();

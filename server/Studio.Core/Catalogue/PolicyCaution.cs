@@ -42,6 +42,9 @@ public static class PolicyCaution
         ["move-hold-hours"] = Grows.Neither,
         ["waitlist-cut-off-minutes"] = Grows.Neither,
         ["booking-ahead-days"] = Grows.Neither,
+        ["cancel-free-hours"] = Grows.Neither,
+        ["pass-stops-before-due-weeks"] = Grows.Neither,
+        ["pass-stops-after-birth-weeks"] = Grows.Neither,
         // It says when she is asked; what a class needs stays the same.
         ["quiet-after-birth-days"] = Grows.Neither,
         ["timetable-ahead-weeks"] = Grows.Neither,
@@ -85,6 +88,12 @@ public static class PolicyCaution
         [
             ["owner"],
             ["instructors"],
+        ],
+        // With it nobody is let in unpaid.
+        ["passes-needed"] =
+        [
+            ["yes"],
+            ["no"],
         ],
         ["heart-rate"] =
         [

@@ -120,6 +120,10 @@ public sealed partial record StudioPolicies
             "move-hold-hours" => Text(MoveHoldHours),
             "cover-settles" => Settling[CoverSettles],
             "waitlist-cut-off-minutes" => Text(WaitlistCutOffMinutes),
+            "passes-needed" => PassesNeeded ? "yes" : "no",
+            "cancel-free-hours" => Text(CancelFreeHours),
+            "pass-stops-before-due-weeks" => Text(PassStopsBeforeDueWeeks),
+            "pass-stops-after-birth-weeks" => Text(PassStopsAfterBirthWeeks),
             "booking-ahead-days" => Text(BookingAheadDays),
             "impact-after-birth-days" => Text(ImpactAfterBirthDays),
             "after-caesarean-days" => Text(AfterCaesareanDays),
@@ -174,6 +178,9 @@ public sealed partial record StudioPolicies
             "look-ahead-days" => this with { LookAheadDays = n },
             "move-hold-hours" => this with { MoveHoldHours = n },
             "waitlist-cut-off-minutes" => this with { WaitlistCutOffMinutes = n },
+            "cancel-free-hours" => this with { CancelFreeHours = n },
+            "pass-stops-before-due-weeks" => this with { PassStopsBeforeDueWeeks = n },
+            "pass-stops-after-birth-weeks" => this with { PassStopsAfterBirthWeeks = n },
             "booking-ahead-days" => this with { BookingAheadDays = n },
             "impact-after-birth-days" => this with { ImpactAfterBirthDays = n },
             "after-caesarean-days" => this with { AfterCaesareanDays = n },
@@ -241,6 +248,7 @@ public sealed partial record StudioPolicies
             {
                 ClearanceForEveryone = value == "yes",
             },
+            ("passes-needed", "yes" or "no") => this with { PassesNeeded = value == "yes" },
             ("clearance-most-days", "none") => this with { ClearanceMostDays = null },
             ("letter-follows-change", "yes" or "no") => this with
             {

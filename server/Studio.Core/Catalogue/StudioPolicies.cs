@@ -155,6 +155,18 @@ public sealed partial record StudioPolicies
     /// <summary>How long before a class its waitlist stops moving up, in minutes.</summary>
     public int WaitlistCutOffMinutes { get; init; } = 120;
 
+    /// <summary>Whether a class can be booked only with a pass that pays for it.</summary>
+    public bool PassesNeeded { get; init; }
+
+    /// <summary>Until how many hours before a class cancelling gives the credit back.</summary>
+    public int CancelFreeHours { get; init; } = 12;
+
+    /// <summary>How many weeks before the due date a pass stops running.</summary>
+    public int PassStopsBeforeDueWeeks { get; init; } = 2;
+
+    /// <summary>How many weeks after the birth a pass begins to run again.</summary>
+    public int PassStopsAfterBirthWeeks { get; init; } = 12;
+
     /// <summary>How many days ahead a class can be booked.</summary>
     public int BookingAheadDays { get; init; } = 28;
 
@@ -237,6 +249,10 @@ public sealed partial record StudioPolicies
         "move-hold-hours",
         "cover-settles",
         "waitlist-cut-off-minutes",
+        "passes-needed",
+        "cancel-free-hours",
+        "pass-stops-before-due-weeks",
+        "pass-stops-after-birth-weeks",
         "booking-ahead-days",
         "impact-after-birth-days",
         "after-caesarean-days",

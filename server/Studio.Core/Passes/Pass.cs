@@ -45,14 +45,23 @@ public sealed record Pass
     /// <summary>What was put down in its ledger, oldest first.</summary>
     public IReadOnlyList<LedgerEntry> Ledger { get; init; } = [];
 
+    /// <summary>From this day on what is left of it is good for every class: a birth, where its kind carries over.</summary>
+    public LocalDate? GoodForAllFrom { get; init; }
+
     /// <summary>It counts no credits.</summary>
     public bool IsUnlimited => Form == PassForm.Monthly;
 
     /// <summary>Credits left: the sum of its ledger.</summary>
     public int Balance => Ledger.Sum(e => e.Credits);
 
-    /// <summary>It was given back whole: nothing can be paid with it any more.</summary>
+    /// <summary>What was left of it was paid back at least once.</summary>
     public bool IsRefunded => Ledger.Any(e => e.Kind == EntryKind.Refunded);
+
+    /// <summary>
+    /// It was paid back and nothing is left. A credit that a booking gives back after that is hers again, so that it can
+    /// be used, or paid back in turn.
+    /// </summary>
+    public bool IsClosed => IsRefunded && (IsUnlimited || Balance == 0);
 }
 
 /// <summary>Why a line stands in a ledger.</summary>

@@ -42,37 +42,47 @@ public static class PassClock
     /// before the due date or the birth itself, whichever came first, to a number of weeks after the birth; from a loss
     /// until she is back.
     /// </summary>
-    public static IReadOnlyList<StandStill> StandStills(StandStillFacts facts)
+    public static IReadOnlyList<StandStill> StandStills(StandStillFacts facts) =>
+        Merged(Causes(facts).Select(c => c.Still));
+
+    /// <summary>The same days before they are put together, each with what stops the clock.</summary>
+    public static IReadOnlyList<(StillCause Cause, StandStill Still)> Causes(StandStillFacts facts)
     {
-        var found = new List<StandStill>();
+        var found = new List<(StillCause Cause, StandStill Still)>();
         foreach (var (from, lifted) in facts.Holds)
             if (lifted is null || lifted > from)
-                found.Add(new StandStill(from, lifted?.PlusDays(-1)));
+                found.Add((StillCause.Hold, new StandStill(from, lifted?.PlusDays(-1))));
         foreach (var pregnancy in facts.Pregnancies)
         {
             if (pregnancy.EndedOn is { } ended)
-                found.Add(new StandStill(ended, pregnancy.BackOn?.PlusDays(-1)));
+                found.Add((StillCause.Loss, new StandStill(ended, pregnancy.BackOn?.PlusDays(-1))));
             else if (pregnancy.BornOn is { } born)
                 found.Add(
-                    new StandStill(
-                        BeforeBirth(pregnancy.DueDate, facts.WeeksBeforeDue) is { } before
-                        && before < born
-                            ? before
-                            : born,
-                        born.PlusDays((7 * facts.WeeksAfterBirth) - 1)
+                    (
+                        StillCause.Birth,
+                        new StandStill(
+                            BeforeBirth(pregnancy.DueDate, facts.WeeksBeforeDue) is { } before
+                            && before < born
+                                ? before
+                                : born,
+                            born.PlusDays((7 * facts.WeeksAfterBirth) - 1)
+                        )
                     )
                 );
             else if (BeforeBirth(pregnancy.DueDate, facts.WeeksBeforeDue) is { } before)
                 // Nobody knows the day yet: what is counted is a birth on the due date, and it is put right afterwards.
                 found.Add(
-                    new StandStill(
-                        before,
-                        pregnancy.DueDate!.Value.PlusDays((7 * facts.WeeksAfterBirth) - 1)
+                    (
+                        StillCause.Birth,
+                        new StandStill(
+                            before,
+                            pregnancy.DueDate!.Value.PlusDays((7 * facts.WeeksAfterBirth) - 1)
+                        )
                     )
                 );
         }
 
-        return Merged(found);
+        return found;
     }
 
     private static LocalDate? BeforeBirth(LocalDate? due, int weeks) => due?.PlusDays(-7 * weeks);
@@ -96,6 +106,19 @@ public static class PassClock
                 merged.Add(still);
         return merged;
     }
+}
+
+/// <summary>What stops the clock of a pass.</summary>
+public enum StillCause
+{
+    /// <summary>A hold.</summary>
+    Hold,
+
+    /// <summary>The weeks around a birth.</summary>
+    Birth,
+
+    /// <summary>A loss, until she is back.</summary>
+    Loss,
 }
 
 /// <summary>What the standing still of her passes follows from.</summary>

@@ -53,12 +53,16 @@ public static class PassRules
         IReadOnlyCollection<StandStill> stills
     ) =>
         passes
-            .Where(p => !p.IsRefunded && (p.IsUnlimited || p.Balance > 0))
+            .Where(p => !p.IsClosed && (p.IsUnlimited || p.Balance > 0))
             .Where(p =>
                 p.Form == PassForm.Course
                     ? p.Sessions.Contains(sessionId)
                     : PassClock.IsGoodOn(p, on, stills)
-                        && (p.Classes.Count == 0 || p.Classes.Contains(classId))
+                        && (
+                            p.Classes.Count == 0
+                            || p.Classes.Contains(classId)
+                            || p.GoodForAllFrom is { } from && on >= from
+                        )
             )
             .OrderBy(p => p.Form == PassForm.Course ? 0 : 1)
             .ThenBy(p => PassClock.LastDay(p, stills) ?? LocalDate.MaxIsoValue)
@@ -85,7 +89,10 @@ public static class PassRules
 
     /// <summary>Whether a line may be added to a ledger; null when it may.</summary>
     public static Refusal? WhyNotAdd(Pass pass, LedgerEntry entry) =>
-        pass.IsRefunded ? PassRefusals.Refunded
+        pass.IsClosed && entry.Kind != EntryKind.Returned ? PassRefusals.Refunded
+        : pass.IsUnlimited && entry.Kind == EntryKind.Goodwill ? PassRefusals.CountsNone
+        : !pass.IsUnlimited && entry.Kind == EntryKind.Refunded && pass.Balance == 0
+            ? PassRefusals.NothingLeft
         : !pass.IsUnlimited && pass.Balance + entry.Credits < 0 ? PassRefusals.NoCreditLeft
         : entry.Kind == EntryKind.Spent && Standing(pass, entry.BookingId) > 0
             ? PassRefusals.SpentAlready
@@ -98,6 +105,16 @@ public static class PassRules
         pass.Ledger.Count(e => e.Kind == EntryKind.Spent && e.BookingId == bookingId)
         - pass.Ledger.Count(e => e.Kind == EntryKind.Returned && e.BookingId == bookingId);
 
+    /// <summary>
+    /// The tax inside a sum paid back, so that several parts of a price paid back one after another come to the tax of the
+    /// whole.
+    /// </summary>
+    /// <param name="before">What was paid back before, with tax.</param>
+    /// <param name="gross">What is paid back now, with tax.</param>
+    /// <param name="perMille">Rate of tax in thousandths.</param>
+    public static long TaxPaidBack(long before, long gross, int perMille) =>
+        TaxIn(before + gross, perMille) - TaxIn(before, perMille);
+
     /// <summary>The tax inside a price that includes it, in the smallest unit, a half rounded up.</summary>
     /// <param name="gross">Price with tax.</param>
     /// <param name="perMille">Rate of tax in thousandths.</param>
@@ -109,10 +126,74 @@ public static class PassRules
 public static class PassRefusals
 {
     /// <summary>Nothing pays for it.</summary>
-    public static readonly Refusal NeedsPass = new(
+    /// <param name="herself">The words are for her, not for those at the desk.</param>
+    public static Refusal NeedsPass(bool herself) =>
+        new(
+            RefusalKind.Conflict,
+            "pass-needed",
+            herself
+                ? "No pass of yours pays for this class on its date. Please ask the front desk for one, then book."
+                : "No pass of hers pays for this class on its date. Sell her one at the desk first; a pass for another class, or one that runs out before that day, does not count."
+        );
+
+    /// <summary>No such kind.</summary>
+    public static readonly Refusal NoSuchKind = new(
+        RefusalKind.NotFound,
+        "no-such-pass-kind",
+        "There is no such kind of pass, or it is not sold any more. Please choose another one."
+    );
+
+    /// <summary>No such pass for this reader.</summary>
+    public static readonly Refusal NoSuchPass = new(
+        RefusalKind.NotFound,
+        "no-such-pass",
+        "There is no such pass."
+    );
+
+    /// <summary>Nothing to pay back.</summary>
+    public static readonly Refusal NothingLeft = new(
         RefusalKind.Conflict,
-        "pass-needed",
-        "No pass of hers pays for this class on its date. Sell her one at the desk first; a pass for another class, or one that runs out before that day, does not count."
+        "nothing-left",
+        "No credit is left on this pass to pay back. A credit that was spent wrongly is given as goodwill first."
+    );
+
+    /// <summary>A monthly pass has no credits to give.</summary>
+    public static readonly Refusal CountsNone = new(
+        RefusalKind.Conflict,
+        "counts-no-credits",
+        "A monthly pass counts no classes, so none can be added to it. Sell her another pass without charge instead."
+    );
+
+    /// <summary>More than was paid.</summary>
+    public static Refusal TooMuch(string left) =>
+        new(
+            RefusalKind.Invalid,
+            "more-than-was-paid",
+            $"At most {left} can be paid back: what was paid, less what was paid back before.",
+            "amount"
+        );
+
+    /// <summary>How it is paid, for what costs something.</summary>
+    public static readonly Refusal SayHow = new(
+        RefusalKind.Invalid,
+        "say-how-paid",
+        "Say how it is paid: cash, card, transfer or other. Only what costs nothing goes without.",
+        "paidHow"
+    );
+
+    /// <summary>Not on that day.</summary>
+    public static readonly Refusal BadStart = new(
+        RefusalKind.Invalid,
+        "bad-start",
+        "A pass begins today or within a year from today.",
+        "startsOn"
+    );
+
+    /// <summary>A course whose sessions are over.</summary>
+    public static readonly Refusal CourseOver = new(
+        RefusalKind.Conflict,
+        "course-over",
+        "No session of this course lies ahead any more. Choose another course."
     );
 
     /// <summary>No credit left.</summary>

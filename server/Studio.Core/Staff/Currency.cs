@@ -36,8 +36,9 @@ public static class Currency
     public static string Text(long amount, string code)
     {
         var digits = DigitsOf(code);
-        var text = amount.ToString(CultureInfo.InvariantCulture).PadLeft(digits + 1, '0');
-        return digits == 0 ? text : $"{text[..^digits]}.{text[^digits..]}";
+        var sign = amount < 0 ? "-" : "";
+        var text = Math.Abs(amount).ToString(CultureInfo.InvariantCulture).PadLeft(digits + 1, '0');
+        return digits == 0 ? sign + text : $"{sign}{text[..^digits]}.{text[^digits..]}";
     }
 
     /// <summary>

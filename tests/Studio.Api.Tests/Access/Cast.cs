@@ -164,6 +164,10 @@ public sealed class Cast
             text = text.Replace("{draftId}", $"{await Draft()}");
         if (text.Contains("{incidentId}"))
             text = text.Replace("{incidentId}", $"{await _app.HasIncident(Client)}");
+        if (text.Contains("{passKindId}"))
+            text = text.Replace("{passKindId}", $"{await _app.HasPassKind()}");
+        if (text.Contains("{passId}"))
+            text = text.Replace("{passId}", $"{await _app.HasPass(Client)}");
         text = text.Replace("{kind}", "needsHer");
         if (text.Contains("{messageId}"))
             text = text.Replace("{messageId}", $"{await _app.HasMessage(Client)}");

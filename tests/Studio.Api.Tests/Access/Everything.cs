@@ -178,6 +178,7 @@ internal sealed class Everything(StudioApp app)
         )
             await filed.Is(201);
         await app.HasHold(Her);
+        await app.HasPass(Her);
         await app.HasIncident(Her, Happened);
         await app.HasNote(
             Past,

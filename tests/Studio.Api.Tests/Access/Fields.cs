@@ -32,7 +32,7 @@ internal static class Fields
         ClassNote I by changedAt className clientId id isMine on sessionId text version writtenAt
         ClassPlanMessage I classId className items mayChange minutes version versions whyNot
         ClearanceMessage D says status validUntil
-        ClientBooking D bookingId checkedInAt fit place session status
+        ClientBooking D bookingId checkedInAt fit ifCancelled place session status
         ClientCard - bornOn factors intensity
         ClientCard D called clearance email emergencyName emergencyPhone hasAccount homeLocationId id name needs onHold phase phone pregnancy screening sharesConditions tape zone
         ClientFound D called email id location name phone
@@ -79,6 +79,9 @@ internal static class Fields
         Named I code name
         Need D by code says
         NextStage D code name on
+        PassEntryMessage D at balance by className credits id kind on paidBack reason says
+        PassKindMessage D carriesOver classIds credits currency form id name onSale price priceText runsDays says sessionIds taxPerMille
+        PassMessage D balance classes currency form id isUsable lastDay leftToPayBack ledger name paidHow price priceText putOffBecause putOffDays says soldBy soldOn startsOn taxPerMille taxText
         PayLineMessage I amount amountText className currency heads instructorId instructorName locationName minutes on per rate sessionId startsLocal
         PayMessage I byInstructor from lines to totals withoutRate
         PayTotalMessage I amount amountText currency instructorId instructorName sessions

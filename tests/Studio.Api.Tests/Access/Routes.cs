@@ -194,6 +194,15 @@ public static class Routes
         POST /api/closures/import?dryRun=true | 401 403 403 403 403 403 200 | file:holidays.csv
         POST /api/closures/{closureId}/call-off | 401 403 403 403 403 403 200 |
         DELETE /api/closures/{closureId} | 401 403 403 403 403 403 200 |
+        GET /api/pass-kinds | 401 403 403 403 200 403 200 |
+        POST /api/pass-kinds | 401 403 403 403 403 403 201 | {"name":"Ten {n}","form":"classes","credits":10,"runsDays":70,"price":12000,"currency":"EUR","taxPerMille":230,"carriesOver":true,"onSale":true,"classIds":[],"sessionIds":[]}
+        PUT /api/pass-kinds/{passKindId} | 401 403 403 403 403 403 204 | {"name":"Six {n}","form":"classes","credits":6,"runsDays":42,"price":9000,"currency":"EUR","taxPerMille":230,"carriesOver":true,"onSale":true,"classIds":[],"sessionIds":[]}
+        GET /api/clients/{clientId}/passes | 401 404 403 403 200 200 200 |
+        POST /api/clients/{clientId}/passes | 401 403 403 403 201 403 201 | {"kindId":{passKindId},"paidHow":"cash","startsOn":null}
+        POST /api/passes/{passId}/goodwill | 401 403 403 403 200 403 200 | {"credits":1,"reason":"The heating was out."}
+        POST /api/passes/{passId}/refund | 401 403 403 403 200 403 200 | {"amount":1000,"paidHow":"cash","reason":"She moves away."}
+        GET /api/takings/file | 401 403 403 403 403 403 200 |
+        GET /api/outstanding-credits/file | 401 403 403 403 403 403 200 |
         GET /api/let-go | 401 403 403 403 200 403 200 |
         POST /api/let-go/{bookingId}/seen-to | 401 403 403 403 204 403 204 |
         GET /api/moves | 401 200 403 403 200 200 200 |

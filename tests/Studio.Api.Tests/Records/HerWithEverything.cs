@@ -28,6 +28,11 @@ internal sealed class HerWithEverything
     /// <summary>The name of her letter's file in the folder of letters.</summary>
     public string FileName { get; private set; } = "";
 
+    private long PassKind { get; set; }
+    private long PassClass { get; set; }
+    private long Taking { get; set; }
+    private long Refund { get; set; }
+
     /// <summary>Everything that stands nowhere else, with the place where it was put.</summary>
     public Dictionary<string, string> Marks { get; } = new(StringComparer.Ordinal);
 
@@ -119,6 +124,50 @@ internal sealed class HerWithEverything
                 ),
                 Of(("status", "released"), ("checked_in_at", null), ("let_go", "calledOff")),
             ],
+            ["passes"] =
+            [
+                Of(
+                    ("kind_id", PassKind),
+                    ("form", "classes"),
+                    ("carries_over", 1L),
+                    ("currency", "EUR"),
+                    ("paid_how", "cash"),
+                    ("taking_id", Taking)
+                ),
+            ],
+            ["pass_classes"] = [Of(("class_id", PassClass))],
+            ["pass_entries"] =
+            [
+                Of(
+                    ("kind", "sold"),
+                    ("credits", 5L),
+                    ("booking_id", null),
+                    ("why", null),
+                    ("reason", null),
+                    ("taking_id", null)
+                ),
+                Of(
+                    ("kind", "spent"),
+                    ("credits", -1L),
+                    ("why", null),
+                    ("reason", null),
+                    ("taking_id", null)
+                ),
+                Of(
+                    ("kind", "returned"),
+                    ("credits", 1L),
+                    ("why", "excused"),
+                    ("reason", null),
+                    ("taking_id", null)
+                ),
+                Of(
+                    ("kind", "refunded"),
+                    ("credits", -5L),
+                    ("booking_id", null),
+                    ("why", null),
+                    ("taking_id", Refund)
+                ),
+            ],
             ["moves"] = [Of(("status", "declined"), ("to_stage", "third-trimester"))],
             ["flags"] = [Of(("severity", "info"))],
             ["messages"] =
@@ -167,6 +216,10 @@ internal sealed class HerWithEverything
         );
         var session = her.Session = await app.HasSession(app.Today.PlusDays(-2));
         var instructor = await app.HasInstructor();
+        her.PassKind = await app.HasPassKind();
+        her.PassClass = await app.HasClass();
+        her.Taking = await app.HasTaking(her.PassKind, 1000);
+        her.Refund = await app.HasTaking(her.PassKind, -1000);
         foreach (var table in HeldTables.All)
             if (table.Name is "clients" or "accounts")
                 await her.Mark(table.Name);
