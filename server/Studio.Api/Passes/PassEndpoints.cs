@@ -8,7 +8,6 @@ using Studio.Api.Clients;
 using Studio.Api.Data;
 using Studio.Api.Http;
 using Studio.Api.Studios;
-using Studio.Core;
 using Studio.Core.Accounts;
 using Studio.Core.Booking;
 using Studio.Core.Catalogue;
