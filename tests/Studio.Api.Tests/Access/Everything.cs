@@ -26,11 +26,13 @@ internal sealed class Everything(StudioApp app)
     private long Full { get; set; }
     private long CalledOff { get; set; }
     private long Instructor { get; set; }
+    private long PassKind { get; set; }
 
     /// <summary>The studio without her.</summary>
     public async Task Furnish()
     {
         Instructor = await app.HasInstructor();
+        PassKind = await app.HasPassKind();
         var of = await app.HasClass(traits: [.. ClassTraits.All], minutes: 240);
         await app.HasPlan(of, ("rib-breathing", 120), ("leg-slides", 120));
         Past = await app.HasSession(app.Today.PlusDays(-1), of: of, instructor: Instructor);
@@ -178,7 +180,7 @@ internal sealed class Everything(StudioApp app)
         )
             await filed.Is(201);
         await app.HasHold(Her);
-        await app.HasPass(Her);
+        await Browsers["desk"].Sold(Her, PassKind);
         await app.HasIncident(Her, Happened);
         await app.HasNote(
             Past,
